@@ -1,0 +1,30 @@
+/** What a user's bad input gets: what is wrong, where, the value found, and what would be accepted. */
+export interface InputFault {
+  /** One sentence: what is wrong. */
+  readonly what: string;
+  /** File, row, column or parameter path. */
+  readonly where: string;
+  /** The value found, as text; empty when there is none (a missing column, say). */
+  readonly value: string;
+  /** What would be right. */
+  readonly accepted: string;
+}
+
+/** An error a user can cause and mend. Programming errors are plain `Error`s. */
+export class InputError extends Error {
+  override readonly name = "InputError";
+  readonly faults: readonly InputFault[];
+
+  /** @param faults one entry for each thing that is wrong; at least one */
+  constructor(faults: InputFault | readonly InputFault[]) {
+    const list = Array.isArray(faults) ? (faults as readonly InputFault[]) : [faults as InputFault];
+    super(list.map(faultText).join("\n"));
+    this.faults = list;
+  }
+}
+
+/** One fault as one readable line. */
+export function faultText(fault: InputFault): string {
+  const found = fault.value === "" ? "" : ` Found: ${fault.value}.`;
+  return `${fault.where}: ${fault.what}${found} Accepted: ${fault.accepted}.`;
+}

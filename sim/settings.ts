@@ -1,0 +1,66 @@
+/**
+ * Tuning numbers of the engine that are no vehicle's property: each with its unit and why it has this size.
+ */
+
+/** Grid of strategy, driver, filters and timers, s, whatever the time step is. */
+export const CONTROL_PERIOD = 0.1;
+
+/** Ring speed over which the gear losses of final drive and reduction fade in, rad/s: about 0.3 km/h. */
+export const GEAR_SMOOTHING = 1;
+
+/** Charge over which the battery's currents taper to nothing at the ends of its window, as a share. */
+export const SOC_TAPER = 0.02;
+
+/** Charge above the floor, as a share, at which the engine is started whatever the strategy says. */
+export const SOC_FORCED_START = 0.03;
+
+/** Charge below the ceiling, as a share, from which the engine makes no power for the battery. */
+export const SOC_NO_CHARGE = 0.02;
+
+/** Share of the machine's greatest speed up to which the supervisor lets the sun run. */
+export const SUN_SPEED_SHARE = 0.95;
+
+/** Time over which the extra fuel of a start flows, s: a whole number of control periods. */
+export const START_FUEL_TIME = 0.4;
+
+/** Greatest acceleration of the carrier that cranking asks for, rad/s². */
+export const CRANK_ACCELERATION = 500;
+
+/** Deceleration of the carrier while the engine is stopped, rad/s². */
+export const STOP_DECELERATION = 350;
+
+/** Share of idle speed at which a cranked engine fires. */
+export const FIRING_SHARE = 0.8;
+
+/** Air temperature at which the engine's cold friction is stated, K. */
+export const COLD_REFERENCE = 293.15;
+
+/** Driver's preview, s: the speed this far ahead is what he steers to. */
+export const DRIVER_PREVIEW = 0.5;
+
+/** Driver's integral gain on speed error, 1/s². */
+export const DRIVER_INTEGRAL = 0.35;
+
+/** Speed below which a vehicle asked to stand is stopped by the brakes alone, m/s. */
+export const STANDSTILL_SPEED = 0.3;
+
+/** Deceleration that the brakes hold a standing vehicle with, m/s². */
+export const HOLD_DECELERATION = 3;
+
+/** Most rounds in which one step's torques are cut to the battery's limits. Two are usual. */
+export const DC_ROUNDS = 8;
+
+/** Relative margin by which a cut stays inside the battery's limit. */
+export const DC_MARGIN = 1e-7;
+
+/** Air density of the default run and of coast-downs, kg/m³: UN GTR No. 15 reference, 293 K and 100 kPa (from memory). */
+export const REFERENCE_AIR_DENSITY = 1.189;
+
+/** How much faster than it rises the engine power asked may fall. */
+export const POWER_FALL = 3;
+
+/** Share of the battery's charging limit that the supervisor plans with: the rest is for control. */
+export const CHARGE_PLAN = 0.9;
+
+/** Share of efficiency lost between wheels and machine, for the demand that a strategy sees. */
+export const DEMAND_EFFICIENCY = 0.93;
