@@ -24,7 +24,7 @@ export const SUN_SPEED_SHARE = 0.95;
 export const START_FUEL_TIME = 0.4;
 
 /** Greatest acceleration of the carrier that cranking asks for, rad/s². */
-export const CRANK_ACCELERATION = 500;
+export const CRANK_ACCELERATION = 320;
 
 /** Deceleration of the carrier while the engine is stopped, rad/s². */
 export const STOP_DECELERATION = 350;

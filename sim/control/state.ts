@@ -16,6 +16,8 @@ export class ControlState {
   /** 1 while the driver brakes */
   braking = 0;
   driverIntegral = 0;
+  /** 1 while the driver wants the engine kept off */
+  electricOnly = 0;
   /** 1 while the vehicle is switched off */
   asleep = 0;
   /** what the log shows as asked: speed, m/s, and grade */

@@ -28,7 +28,7 @@ export function supervise(
   answer: StrategyAnswer,
 ): void {
   checkAnswer(p, s, answer);
-  const on = decideOn(p, s, c, now, answer.engineOn);
+  const on = decideOn(p, s, c, now, answer.engineOn && c.electricOnly === 0);
   c.modeTime += CONTROL_PERIOD;
   runEngine(p, s, c, on);
   if (c.engineMode === ENGINE.running) {

@@ -84,6 +84,7 @@ function engineNumbers(vehicle: Vehicle, h: number) {
     loadKnee: e.loadKnee,
     loadFall: e.loadFall,
     lag: 1 - Math.exp(-h / e.torqueLag),
+    fullLoadMost: Math.max(...e.fullLoadTorque),
     fullLoad: full.values,
     fullPerStep: full.perStep,
     fullLast: full.last,

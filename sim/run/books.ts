@@ -32,6 +32,8 @@ export class Books {
   /** rad: integrated shaft angles */
   carrierAngle = 0;
   engineWork = 0;
+  /** given at the terminals, ∫ V I dt */
+  terminal = 0;
   batteryThroughput = 0;
   brakingAsked = 0;
   brakingShaft = 0;
@@ -77,20 +79,27 @@ export function book(p: Prepared, s: PlantState, c: ControlState, b: Books): voi
   b.height += h * s.gradeSine * v;
   b.carrierAngle += h * wc;
   b.engineWork += h * Math.max(0, s.engineTorque * wc);
+  b.terminal += h * s.batteryPower;
   b.batteryThroughput += h * Math.abs(s.batteryPower);
   b.turnedOver += h * (s.fuelPower + Math.abs(s.batteryPower));
   if (c.engineMode === 2) b.engineSeconds += h;
-  if (c.braking === 1) bookBraking(s, c, b, h, v);
+  if (c.braking === 1) bookBraking(p, s, c, b, v);
 }
 
-/** Energy of braking at its four places: asked at the wheels, at the machine's shaft, into the battery, brakes. */
-function bookBraking(s: PlantState, c: ControlState, b: Books, h: number, v: number): void {
+/**
+ * Energy of braking at its four places: asked at the wheels, at the machine's shaft, into the battery, in the friction
+ * brakes. While the engine pushes the ring, the output machine absorbs its share too: only the axle's part counts.
+ */
+function bookBraking(p: Prepared, s: PlantState, c: ControlState, b: Books, v: number): void {
+  const h = p.h;
   b.brakingAsked += h * Math.max(0, -c.wheelForceAsk * v);
   const shaft = -s.outputTorque * s.outputMean;
   if (shaft > 0) {
-    b.brakingShaft += h * shaft;
-    // Braking alone: less what the sun machine and the auxiliaries use, and never more than goes in.
-    const made = -s.outputElectric - Math.max(0, s.sunElectric);
+    const engine = Math.max(0, -p.k * s.meshTorque * s.ringMean);
+    const share = Math.max(0, 1 - engine / shaft);
+    b.brakingShaft += h * shaft * share;
+    // Less what the sun machine uses, and never more than goes into the battery.
+    const made = (-s.outputElectric - Math.max(0, s.sunElectric)) * share;
     b.recovered += h * Math.max(0, Math.min(made, -s.batteryPower));
   }
   if (s.ringHeld === 0) b.brakingFriction += h * s.brakeForce * Math.abs(v);
