@@ -40,9 +40,11 @@ export function actuate(p: Prepared, s: PlantState, c: ControlState): void {
 function engineTorque(p: Prepared, s: PlantState, c: ControlState): void {
   if (c.engineMode !== ENGINE.running) {
     s.indicatedTorque = 0;
+    c.laggedTorque = 0;
     return;
   }
-  const w = s.carrierSpeed;
+  // Speed expected half way through the step: second order in the step.
+  const w = Math.max(0, s.carrierSpeed + p.halfH * s.carrierAcceleration);
   const place = w * p.fullPerStep;
   const i = place >= p.fullLast ? p.fullLast - 1 : Math.floor(place);
   const low = at(p.fullLoad, i);
@@ -65,8 +67,10 @@ function engineTorque(p: Prepared, s: PlantState, c: ControlState): void {
     brake = -friction;
     s.limits |= ENGINE_SPEED;
   }
-  const target = brake + friction;
-  s.indicatedTorque += p.lag * (Math.max(0, target) - s.indicatedTorque);
+  // The step is driven by the mean of the lagging torque over it, so that the lag does not depend on the step.
+  const change = Math.max(0, brake + friction) - c.laggedTorque;
+  s.indicatedTorque = c.laggedTorque + p.lagMean * change;
+  c.laggedTorque += p.lag * change;
 }
 
 /** Acceleration of the carrier that the sun machine is to give, rad/s². */
@@ -113,8 +117,13 @@ function outputTorque(p: Prepared, s: PlantState, c: ControlState): void {
   const ask = c.wheelForceAsk;
   const braking = c.braking === 1;
   const wanted = braking ? ask * c.regenShare : ask;
-  // Mesh torque acting on the ring, from the carrier speed that the sun machine will bring about.
-  const carrier = c.engineMode === ENGINE.off ? 0 : carrierAcceleration(p, s, c);
+  // Mesh torque acting on the ring, from the carrier acceleration that the sun torque found will bring about.
+  let carrier = 0;
+  if (s.carrierSpeed > 0 || c.engineMode !== ENGINE.off) {
+    const sunSide = s.sunTorque - s.meshLossTorque + p.sunInertia * p.k * s.ringAcceleration;
+    const pull = s.indicatedTorque - s.frictionBound + p.k1 * sunSide + s.meshLossTorque;
+    carrier = s.carrierSpeed === 0 && pull < 0 ? 0 : pull / (p.carrierInertia + p.k1 * p.k1 * p.sunInertia);
+  }
   const mesh = s.sunTorque - s.meshLossTorque - p.sunInertia * (p.k1 * carrier - p.k * s.ringAcceleration);
   const other = p.k * mesh + s.driveLossTorque + p.ringSideInertia * s.ringAcceleration;
   const fade = s.gearFade;

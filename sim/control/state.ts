@@ -39,6 +39,8 @@ export class ControlState {
   forced = 0;
 
   // For the actuation, within the period.
+  /** indicated torque at the step's end, N·m */
+  laggedTorque = 0;
   /** seconds since the period began */
   within = 0;
   /** share of the braking that the driven axle carries at this speed */

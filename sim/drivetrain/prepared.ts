@@ -83,7 +83,9 @@ function engineNumbers(vehicle: Vehicle, h: number) {
     speedFall: e.speedFall,
     loadKnee: e.loadKnee,
     loadFall: e.loadFall,
+    /** share of the way to its target that the indicated torque goes in a step, at its end and in the mean */
     lag: 1 - Math.exp(-h / e.torqueLag),
+    lagMean: 1 - ((1 - Math.exp(-h / e.torqueLag)) * e.torqueLag) / h,
     fullLoadMost: Math.max(...e.fullLoadTorque),
     fullLoad: full.values,
     fullPerStep: full.perStep,
@@ -158,7 +160,8 @@ export function prepare(vehicle: Vehicle, settings: RunSettings) {
     ...engineNumbers(vehicle, h),
     ...electricNumbers(vehicle, h),
     auxiliaryPower: settings.auxiliaryPower,
-    speedGain: 1 / vehicle.control.speedControlTime,
+    /** exact over a step: the speed error falls by e^(−h/τ) */
+    speedGain: (1 - Math.exp(-h / vehicle.control.speedControlTime)) / h,
     control: Object.freeze({ ...vehicle.control }),
     thermal: Object.freeze({
       warm: vehicle.engine.warmTemperature,

@@ -1,3 +1,4 @@
+import { at } from "../../shared/at.ts";
 import type { Prepared } from "../drivetrain/prepared.ts";
 import type { PlantState } from "../drivetrain/state.ts";
 import type { Books } from "./books.ts";
@@ -49,35 +50,43 @@ export interface StoredAtStart {
   readonly polarisation: number;
 }
 
-/** The ledger as numbers, J, in the order of LEDGER_LINES, written into `into`. */
-export function readLedger(
+/** Writes the ledger, J, into row i of its columns, in the order of LEDGER_LINES. */
+export function writeLedger(
   p: Prepared,
   s: PlantState,
   b: Books,
   start: StoredAtStart,
-  into: Float64Array,
+  columns: readonly Float64Array[],
+  i: number,
 ): void {
-  into[0] = b.runningFuel;
-  into[1] = b.startFuel;
-  into[2] = b.engineHeat;
-  into[3] = b.engineFriction;
-  into[4] = b.engineMotoring;
-  into[5] = b.sunMachine;
-  into[6] = b.outputMachine;
-  into[7] = b.mesh;
-  into[8] = b.finalDrive;
-  into[9] = b.reduction;
-  into[10] = b.contacts;
-  into[11] = b.ohmic;
-  into[12] = b.polarisation;
-  into[13] = b.auxiliary;
-  into[14] = b.rolling;
-  into[15] = b.air;
-  into[16] = b.brake;
-  into[17] = kineticEnergy(p, s) - start.kinetic;
-  into[18] = p.weight * b.height;
-  into[19] = -b.source;
-  into[20] = polarisationEnergy(p, s) - start.polarisation;
+  at(columns, 0)[i] = b.runningFuel;
+  at(columns, 1)[i] = b.startFuel;
+  at(columns, 2)[i] = b.engineHeat;
+  at(columns, 3)[i] = b.engineFriction;
+  at(columns, 4)[i] = b.engineMotoring;
+  at(columns, 5)[i] = b.sunMachine;
+  at(columns, 6)[i] = b.outputMachine;
+  at(columns, 7)[i] = b.mesh;
+  at(columns, 8)[i] = b.finalDrive;
+  at(columns, 9)[i] = b.reduction;
+  at(columns, 10)[i] = b.contacts;
+  at(columns, 11)[i] = b.ohmic;
+  at(columns, 12)[i] = b.polarisation;
+  at(columns, 13)[i] = b.auxiliary;
+  at(columns, 14)[i] = b.rolling;
+  at(columns, 15)[i] = b.air;
+  at(columns, 16)[i] = b.brake;
+  at(columns, 17)[i] = kineticEnergy(p, s) - start.kinetic;
+  at(columns, 18)[i] = p.weight * b.height;
+  at(columns, 19)[i] = -b.source;
+  at(columns, 20)[i] = polarisationEnergy(p, s) - start.polarisation;
+}
+
+/** The ledger at this moment, J, in the order of LEDGER_LINES. */
+export function readLedger(p: Prepared, s: PlantState, b: Books, start: StoredAtStart): Float64Array {
+  const cells = LEDGER_LINES.map(() => new Float64Array(1));
+  writeLedger(p, s, b, start, cells, 0);
+  return Float64Array.from(cells, (cell) => at(cell, 0));
 }
 
 /** What is left over when all lines are added up with their signs, J: sources − losses − stored. */

@@ -4,15 +4,50 @@ import type { Prepared } from "../drivetrain/prepared.ts";
 import type { PlantState } from "../drivetrain/state.ts";
 import type { Books } from "./books.ts";
 import { CHANNELS, type ChannelId } from "./channels.ts";
-import { LEDGER_LINES, readLedger, type StoredAtStart } from "./ledger.ts";
-
-type Columns = Record<ChannelId, Float64Array>;
+import { LEDGER_LINES, type StoredAtStart, writeLedger } from "./ledger.ts";
 
 /** Most rows of one log: 24 hours at every 10 ms step would pass it and is refused before it starts. */
 export const MOST_ROWS = 4_000_000;
 
-const fresh = (rows: number): Columns =>
-  Object.fromEntries(CHANNELS.map(({ id }) => [id, new Float64Array(rows)])) as Columns;
+/** The columns of a log: windows into one buffer, so that a log is allocated, moved to a worker and freed at once. */
+class Columns {
+  readonly channel: Record<ChannelId, Float64Array>;
+  readonly ledger: readonly Float64Array[];
+  readonly carrierAngle: Float64Array;
+  readonly engineMode: Uint8Array;
+  readonly limits: Uint32Array;
+  readonly buffer: ArrayBuffer;
+
+  constructor(readonly rows: number) {
+    const wide = CHANNELS.length + LEDGER_LINES.length + 1;
+    this.buffer = new ArrayBuffer(rows * (8 * wide + 4 + 1));
+    let place = 0;
+    const next = (): Float64Array => {
+      const column = new Float64Array(this.buffer, place, rows);
+      place += 8 * rows;
+      return column;
+    };
+    this.channel = Object.fromEntries(CHANNELS.map(({ id }) => [id, next()])) as Record<
+      ChannelId,
+      Float64Array
+    >;
+    this.ledger = LEDGER_LINES.map(next);
+    this.carrierAngle = next();
+    this.limits = new Uint32Array(this.buffer, place, rows);
+    this.engineMode = new Uint8Array(this.buffer, place + 4 * rows, rows);
+  }
+
+  /** Takes over the rows of a smaller set. */
+  copy(from: Columns): void {
+    for (const { id } of CHANNELS) this.channel[id].set(from.channel[id]);
+    from.ledger.forEach((column, index) => {
+      this.ledger[index]?.set(column);
+    });
+    this.carrierAngle.set(from.carrierAngle);
+    this.engineMode.set(from.engineMode);
+    this.limits.set(from.limits);
+  }
+}
 
 /**
  * The log of a run: one typed array a channel. Rows are written by the run alone; readers take `view()`s.
@@ -20,13 +55,7 @@ const fresh = (rows: number): Columns =>
  */
 export class RunLog {
   rows = 0;
-  private capacity: number;
   private columns: Columns;
-  private engineModes: Uint8Array;
-  private masks: Uint32Array;
-  private carrierAngles: Float64Array;
-  private ledger: Float64Array[];
-  private readonly line = new Float64Array(LEDGER_LINES.length);
 
   /**
    * @param rows rows expected; more are made room for when needed
@@ -41,25 +70,19 @@ export class RunLog {
         accepted: `at most ${MOST_ROWS} rows: log at 10 Hz, or take a shorter cycle`,
       });
     }
-    this.capacity = rows;
-    this.columns = fresh(rows);
-    this.engineModes = new Uint8Array(rows);
-    this.masks = new Uint32Array(rows);
-    this.carrierAngles = new Float64Array(rows);
-    this.ledger = LEDGER_LINES.map(() => new Float64Array(rows));
+    this.columns = new Columns(rows);
   }
 
-  /** Bytes held by the arrays. */
+  /** Bytes held by the log. */
   get bytes(): number {
-    const row = 8 * (CHANNELS.length + LEDGER_LINES.length + 1) + 4 + 1;
-    return row * this.capacity;
+    return this.columns.buffer.byteLength;
   }
 
   /** Appends a row. `torques` are the shaft torques on the gear set, their own inertia removed. */
   write(time: number, p: Prepared, s: PlantState, c: ControlState, b: Books, start: StoredAtStart): void {
-    if (this.rows === this.capacity) this.grow();
+    if (this.rows === this.columns.rows) this.grow();
     const i = this.rows;
-    const to = this.columns;
+    const to = this.columns.channel;
     const speed = s.ringSpeed * p.metresPerRing;
     to.time[i] = time;
     to.target[i] = c.target;
@@ -88,70 +111,53 @@ export class RunLog {
     to.soc[i] = s.soc;
     to.auxiliary[i] = s.auxiliaryPower;
     to.recovered[i] = b.recovered;
-    this.engineModes[i] = c.engineMode;
-    this.masks[i] = s.limits;
-    this.carrierAngles[i] = b.carrierAngle;
-    readLedger(p, s, b, start, this.line);
-    for (let j = 0; j < this.line.length; j += 1) {
-      const column = this.ledger[j];
-      if (column) column[i] = this.line[j] ?? 0;
-    }
+    this.columns.engineMode[i] = c.engineMode;
+    this.columns.limits[i] = s.limits;
+    this.columns.carrierAngle[i] = b.carrierAngle;
+    writeLedger(p, s, b, start, this.columns.ledger, i);
     this.rows = i + 1;
   }
 
   private writeTorques(i: number, p: Prepared, s: PlantState): void {
+    const to = this.columns.channel;
     const mesh = s.meshTorque;
     const planet = p.planetInertia * (p.planetRowC * s.carrierChange + p.planetRowR * s.ringChange);
-    this.columns.sunTorque[i] = mesh + s.meshLossTorque;
-    this.columns.ringTorque[i] = p.k * mesh + p.planetRowR * planet;
-    this.columns.carrierTorque[i] = s.engineTorque - p.carrierInertia * s.carrierChange;
+    to.sunTorque[i] = mesh + s.meshLossTorque;
+    to.ringTorque[i] = p.k * mesh + p.planetRowR * planet;
+    to.carrierTorque[i] = s.engineTorque - p.carrierInertia * s.carrierChange;
   }
 
   private grow(): void {
-    const next = Math.min(MOST_ROWS, Math.max(1024, this.capacity * 2));
-    if (next === this.capacity) throw new RangeError(`log full at ${MOST_ROWS} rows`);
-    for (const { id } of CHANNELS) this.columns[id] = wider(this.columns[id], next);
-    this.ledger = this.ledger.map((column) => wider(column, next));
-    this.carrierAngles = wider(this.carrierAngles, next);
-    const modes = new Uint8Array(next);
-    modes.set(this.engineModes);
-    this.engineModes = modes;
-    const masks = new Uint32Array(next);
-    masks.set(this.masks);
-    this.masks = masks;
-    this.capacity = next;
+    const next = new Columns(Math.min(MOST_ROWS, Math.max(1024, this.columns.rows * 2)));
+    if (next.rows === this.columns.rows) throw new RangeError(`log full at ${MOST_ROWS} rows`);
+    next.copy(this.columns);
+    this.columns = next;
   }
 
   /** One channel, as long as the rows written so far. A window, not a copy. */
   view(id: ChannelId): Float64Array {
-    return this.columns[id].subarray(0, this.rows);
+    return this.columns.channel[id].subarray(0, this.rows);
   }
 
   /** Numbers of the engine's mode (sim/control/state.ts) a row. */
   get engineMode(): Uint8Array {
-    return this.engineModes.subarray(0, this.rows);
+    return this.columns.engineMode.subarray(0, this.rows);
   }
 
   /** Bits of sim/limits.ts a row, gathered since the row before. */
   get limits(): Uint32Array {
-    return this.masks.subarray(0, this.rows);
+    return this.columns.limits.subarray(0, this.rows);
   }
 
   /** Integrated angle of the carrier, rad. */
   get carrierAngle(): Float64Array {
-    return this.carrierAngles.subarray(0, this.rows);
+    return this.columns.carrierAngle.subarray(0, this.rows);
   }
 
   /** One line of the ledger, cumulative, J, by its index in LEDGER_LINES. */
   ledgerLine(index: number): Float64Array {
-    const column = this.ledger[index];
+    const column = this.columns.ledger[index];
     if (!column) throw new RangeError(`ledger has no line ${index}`);
     return column.subarray(0, this.rows);
   }
-}
-
-function wider(column: Float64Array, capacity: number): Float64Array {
-  const next = new Float64Array(capacity);
-  next.set(column);
-  return next;
 }

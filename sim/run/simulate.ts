@@ -5,7 +5,7 @@ import type { StrategyDefinition } from "../control/strategy.ts";
 import type { RunOptions } from "../options.ts";
 import { CONTROL_PERIOD } from "../settings.ts";
 import type { Vehicle } from "../vehicle/schema.ts";
-import { LEDGER_LINES, ledgerClosure, readLedger } from "./ledger.ts";
+import { ledgerClosure, readLedger } from "./ledger.ts";
 import { Simulation } from "./simulation.ts";
 
 /** Seen by long work: how far it is, and whether to stop. */
@@ -51,8 +51,7 @@ export function simulate(
 
 /** Fails loudly when a run's energy does not add up. */
 export function checkClosure(run: Simulation): number {
-  const values = new Float64Array(LEDGER_LINES.length);
-  readLedger(run.p, run.s, run.b, run.stored, values);
+  const values = readLedger(run.p, run.s, run.b, run.stored);
   const closure = ledgerClosure(values, run.b.turnedOver);
   if (!(closure <= CLOSURE_LIMIT)) {
     throw new Error(

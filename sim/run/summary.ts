@@ -82,8 +82,7 @@ export interface RunSummary {
 }
 
 function ledgerPart(run: Simulation) {
-  const values = new Float64Array(LEDGER_LINES.length);
-  readLedger(run.p, run.s, run.b, run.stored, values);
+  const values = readLedger(run.p, run.s, run.b, run.stored);
   return {
     ledger: LEDGER_LINES.map((line, index) => ({
       id: line.id,

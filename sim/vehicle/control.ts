@@ -1,10 +1,11 @@
 import { z } from "zod";
-import { quantity } from "./quantity.ts";
+import { quantity, text } from "./quantity.ts";
 
 /** Thresholds and gains of the vehicle's control that a person may want to change. */
 export const controlSchema = z.strictObject({
   startPower: quantity("rules: wheel and auxiliary power at which the engine starts", "W", [0, 200000], 7000),
   stopPower: quantity("rules: power below which the engine stops", "W", [0, 200000], 3500),
+  stopDelay: quantity("rules: time that the power must stay low before the engine stops", "s", [0, 30], 1.5),
   minOnTime: quantity("least time the engine stays on", "s", [0, 120], 4),
   minOffTime: quantity("least time the engine stays off", "s", [0, 120], 1),
   socGain: quantity("rules: engine power added per unit of charge below the target", "W", [0, 2e6], 60000),
@@ -34,7 +35,7 @@ export const auxiliarySchema = z.strictObject({
 
 /** One fuel: heat, density and carbon belong together. */
 export const fuelSchema = z.strictObject({
-  name: z.string().min(1).max(80).default("petrol E0, test grade"),
+  name: text("name of the fuel, 1 to 80 characters", /^.{1,80}$/s, "petrol E0, test grade"),
   lowerHeat: quantity("lower heating value", "J/kg", [2e7, 6e7], 42.98e6),
   density: quantity("density", "kg/m3", [500, 1000], 745),
   carbonShare: quantity("carbon mass share", "1", [0.5, 0.95], 0.866),

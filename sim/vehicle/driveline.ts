@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { quantity, whole } from "./quantity.ts";
+import { choice, quantity, whole } from "./quantity.ts";
 
 /** The planetary gear set: sun to the sun machine, carrier to the engine, ring to the output. */
 export const gearSetSchema = z.strictObject({
@@ -24,7 +24,10 @@ export const finalDriveSchema = z.strictObject({
 /** Mass, resistance, tyres and brakes. */
 export const bodySchema = z.strictObject({
   mass: quantity("test mass, driver included, payload not", "kg", [300, 12000], 1530),
-  roadLoad: z.enum(["formula", "coastdown"]).default("formula"),
+  roadLoad: choice("road load from rolling and drag (formula) or from coast-down A, B, C (coastdown)", [
+    "formula",
+    "coastdown",
+  ]),
   dragArea: quantity("drag coefficient times frontal area", "m2", [0.1, 10], 0.64),
   rollingCoefficient: quantity("rolling resistance over normal force", "1", [0.003, 0.05], 0.0095),
   coastdownA: quantity("coast-down A: force at standstill", "N", [0, 2000], 142),

@@ -3,16 +3,18 @@ import { auxiliarySchema, controlSchema, fuelSchema } from "./control.ts";
 import { bodySchema, finalDriveSchema, gearSetSchema } from "./driveline.ts";
 import { batterySchema, outputMachineSchema, sunMachineSchema } from "./electric.ts";
 import { engineSchema } from "./engine.ts";
+import { text, whole } from "./quantity.ts";
 
 /** Everything a vehicle is. Left-out fields take the demo compact's values. SI units throughout unless named. */
 export const vehicleSchema = z.strictObject({
-  schemaVersion: z.literal(1).default(1),
-  id: z
-    .string()
-    .regex(/^[a-z0-9-]{1,40}$/)
-    .default("compact"),
-  name: z.string().min(1).max(80).default("Demo compact"),
-  note: z.string().max(500).default("Invented for teaching."),
+  schemaVersion: whole("version of this set of parameters", "1", [1, 1], 1),
+  id: text("short name: 1 to 40 of a-z, 0-9 and hyphen", /^[a-z0-9-]{1,40}$/, "compact"),
+  name: text("name for people, 1 to 80 characters", /^.{1,80}$/s, "Demo compact"),
+  note: text(
+    "where the numbers come from, up to 500 characters",
+    /^.{0,500}$/s,
+    "Invented for teaching: no real vehicle.",
+  ),
   gearSet: gearSetSchema.prefault({}),
   finalDrive: finalDriveSchema.prefault({}),
   body: bodySchema.prefault({}),
@@ -27,3 +29,6 @@ export const vehicleSchema = z.strictObject({
 
 /** A complete, range-checked vehicle. */
 export type Vehicle = z.infer<typeof vehicleSchema>;
+
+/** A vehicle as files and forms give it: every field may be left out. */
+export type VehicleInput = z.input<typeof vehicleSchema>;

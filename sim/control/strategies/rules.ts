@@ -11,6 +11,7 @@ const CHARGE_HYSTERESIS = 0.02;
 export class RulesStrategy implements Strategy {
   private charging = false;
   private on = false;
+  private lastNeeded = -1e6;
   constructor(
     private readonly p: Prepared,
     private readonly keepOn: boolean,
@@ -21,7 +22,10 @@ export class RulesStrategy implements Strategy {
     const lack = this.p.socTarget - now.soc;
     if (lack > r.socLow) this.charging = true;
     if (lack < r.socLow - CHARGE_HYSTERESIS) this.charging = false;
-    const needed = now.demand > (this.on ? r.stopPower : r.startPower);
+    if (now.demand > (this.on ? r.stopPower : r.startPower)) this.lastNeeded = now.time;
+    // A short lift of the foot does not stop the engine; firm braking does.
+    const patience = now.wheelPower < -r.startPower ? 0 : r.stopDelay;
+    const needed = this.lastNeeded === now.time || (this.on && now.time - this.lastNeeded < patience);
     this.on = this.keepOn || this.charging || needed;
     answer.engineOn = this.on;
     if (!this.on) return;

@@ -1,0 +1,27 @@
+import type { InputFault } from "../../../shared/errors.ts";
+import { greatestPower } from "../../drivetrain/engine.ts";
+import { crossFault, round } from "../faults.ts";
+import type { Vehicle } from "../schema.ts";
+
+/** Whether the control's thresholds are in order. */
+export function controlFaults(vehicle: Vehicle): InputFault[] {
+  const faults: InputFault[] = [];
+  const c = vehicle.control;
+  const add = (path: string, what: string, accepted: string): void => {
+    faults.push(crossFault(vehicle, `control.${path}`, what, accepted));
+  };
+  if (!(c.fadeEnd < c.fadeStart)) {
+    const what = "regeneration would end before it begins to fade";
+    add("fadeEnd", what, `below fadeStart = ${round(c.fadeStart)}`);
+  }
+  if (!(c.stopPower < c.startPower)) {
+    const what = "the engine would stop at a power at which it starts";
+    add("stopPower", what, `below startPower = ${round(c.startPower)}`);
+  }
+  const most = greatestPower(vehicle.engine).power;
+  for (const name of ["leastEnginePower", "thermostatPower"] as const) {
+    if (c[name] <= most) continue;
+    add(name, "more than the engine's greatest power", `at most ${round(most)}`);
+  }
+  return faults;
+}

@@ -1,0 +1,62 @@
+import { at } from "../../../shared/at.ts";
+import type { InputFault } from "../../../shared/errors.ts";
+import { crossFault, round } from "../faults.ts";
+import type { Vehicle } from "../schema.ts";
+import { ends, firstFall } from "./lists.ts";
+
+/** Least share of the greatest indicated efficiency that must be left at the edges of the map. */
+const LEAST_LEFT = 0.3;
+
+/** Whether the engine's curves and numbers belong together. */
+export function engineFaults(vehicle: Vehicle): InputFault[] {
+  const faults: InputFault[] = [];
+  const e = vehicle.engine;
+  const add = (path: string, what: string, accepted: string): void => {
+    faults.push(crossFault(vehicle, `engine.${path}`, what, accepted));
+  };
+  if (!(e.idleSpeed < e.maxSpeed)) {
+    add("idleSpeed", "idle is not below the greatest speed", `below ${round(e.maxSpeed)}`);
+  }
+  if (e.breakaway < e.friction0) {
+    const what = "the standing engine would turn more easily than the turning one";
+    add("breakaway", what, `at least friction0 = ${round(e.friction0)}`);
+  }
+  if (!(e.noStopBelow < e.warmTemperature)) {
+    const what = "the engine would never be warm enough to be stopped";
+    add("noStopBelow", what, `below warmTemperature = ${round(e.warmTemperature)}`);
+  }
+  const far = Math.max((e.maxSpeed - e.bestSpeed) / e.bestSpeed, (e.bestSpeed - e.idleSpeed) / e.bestSpeed);
+  if (1 - e.speedFall * far * far < LEAST_LEFT) {
+    const what = "the efficiency falls to nothing within the engine's speeds";
+    add("speedFall", what, `at most ${round((1 - LEAST_LEFT) / (far * far))}`);
+  }
+  const over = 1 - e.loadKnee;
+  if (1 - e.loadFall * over * over < LEAST_LEFT) {
+    const what = "the efficiency falls to nothing below full load";
+    add("loadFall", what, `at most ${round((1 - LEAST_LEFT) / (over * over))}`);
+  }
+  return [...faults, ...fullLoadFaults(vehicle)];
+}
+
+function fullLoadFaults(vehicle: Vehicle): InputFault[] {
+  const faults: InputFault[] = [];
+  const { fullLoadSpeed: speed, fullLoadTorque: torque, idleSpeed, maxSpeed } = vehicle.engine;
+  const add = (path: string, what: string, accepted: string): void => {
+    faults.push(crossFault(vehicle, `engine.${path}`, what, accepted));
+  };
+  if (torque.length !== speed.length) {
+    const what = `${torque.length} torques for ${speed.length} speeds of the full-load curve`;
+    add("fullLoadTorque", what, `${speed.length} values in`);
+  }
+  const fall = firstFall(speed);
+  if (fall >= 0) {
+    const what = `the speeds do not increase at place ${fall + 1} of the list`;
+    add("fullLoadSpeed", what, `there more than ${round(at(speed, fall - 1))}`);
+  } else if (ends(speed).first > idleSpeed || ends(speed).last < maxSpeed) {
+    const what = `the full-load curve covers ${round(ends(speed).first)} … ${round(ends(speed).last)} rad/s only`;
+    add("fullLoadSpeed", what, `from at most ${round(idleSpeed)} (idle) to at least ${round(maxSpeed)}`);
+  }
+  const weak = torque.findIndex((value) => !(value > 0));
+  if (weak >= 0) add("fullLoadTorque", `no torque at place ${weak + 1} of the list`, "above 0");
+  return faults;
+}

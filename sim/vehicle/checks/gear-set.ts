@@ -1,0 +1,40 @@
+import type { InputFault } from "../../../shared/errors.ts";
+import { crossFault, round } from "../faults.ts";
+import { LEAST_TEETH, leastPlanetTeethInRing, neighbourRoom, teethWithoutUndercut } from "../gear-teeth.ts";
+import type { Vehicle } from "../schema.ts";
+
+const STANDARD =
+  "profile-shifted sets are not covered: all gears are standard, 20° and full depth, on equal centre distances";
+
+/** Whether the planetary set can be made and put together from standard gears. */
+export function gearSetFaults(vehicle: Vehicle): InputFault[] {
+  const g = vehicle.gearSet;
+  const faults: InputFault[] = [];
+  const add = (path: string, what: string, accepted: string): void => {
+    faults.push(crossFault(vehicle, `gearSet.${path}`, what, accepted));
+  };
+  const ring = g.sunTeeth + 2 * g.planetTeeth;
+  const meshes = g.ringTeeth === ring;
+  if (!meshes) add("ringTeeth", `the ring does not fit: ${STANDARD}`, `sun + 2 × planet = ${ring}`);
+  const divided = (g.sunTeeth + g.ringTeeth) / g.planets;
+  if (!Number.isInteger(divided)) {
+    const what = `equally spaced planets cannot be put in: (sun + ring)/planets is ${round(divided)}, not whole`;
+    add("planets", what, `a divisor of ${g.sunTeeth + g.ringTeeth}`);
+  }
+  const room = neighbourRoom(g);
+  if (!(room > g.planetTeeth + 2)) {
+    const what = `neighbouring planets touch: (sun + planet)·sin(180°/planets) is ${round(room)}`;
+    add("planets", what, `so few that it exceeds planet teeth + 2 = ${g.planetTeeth + 2}, counted in`);
+  }
+  for (const name of ["sunTeeth", "planetTeeth"] as const) {
+    if (g[name] >= LEAST_TEETH) continue;
+    const least = `2/sin² 20° = ${round(teethWithoutUndercut())}, rounded to ${LEAST_TEETH}`;
+    add(name, `the tool would undercut the teeth (${STANDARD})`, `at least ${least}`);
+  }
+  const planet = leastPlanetTeethInRing(g.ringTeeth);
+  if (meshes && g.planetTeeth >= LEAST_TEETH && g.planetTeeth < planet) {
+    const what = `the ring's tips would dig into the planets' flanks (${STANDARD})`;
+    add("planetTeeth", what, `at least ${round(planet)} in a ring of ${g.ringTeeth}`);
+  }
+  return faults;
+}
