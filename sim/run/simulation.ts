@@ -151,7 +151,9 @@ export class Simulation {
     const open = (p.openCircuit[place] ?? 0) - s.rcVoltage;
     const above = Math.min(1, Math.max(0, (s.soc - p.socFloor) / SOC_TAPER));
     const below = Math.min(1, Math.max(0, (p.socCeiling - s.soc) / SOC_TAPER));
-    const standby = (STANDBY_SHARE * (p.auxiliaryPower + p.sun0 + p.out0)) / open;
+    // A start must stay possible with the charge at its floor: the reserve is there for it.
+    const reserve = this.c.engineMode === ENGINE.cranking ? p.control.crankReserve : 0;
+    const standby = (STANDBY_SHARE * (p.auxiliaryPower + p.sun0 + p.out0) + reserve) / open;
     s.currentOut = Math.max(standby, p.currentMostOut * above);
     s.currentIn = p.currentMostIn * below;
     const out = Math.min(s.currentOut, Math.max(0, (open - p.packLeast) / p.resistanceDischarge));
