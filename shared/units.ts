@@ -13,24 +13,31 @@ const LITRES_PER_GALLON = 3.785411784;
 const L100KM_TIMES_MPG = (100_000 / METRES_PER_MILE) * LITRES_PER_GALLON;
 const NEWTONS_PER_LBF = 4.4482216152605;
 
+/** rev/min and rad/s. */
 export const rpmToRadPerS = (rpm: number): number => rpm * RADPS_PER_RPM;
 export const radPerSToRpm = (radPerS: number): number => radPerS / RADPS_PER_RPM;
 
+/** km/h and m/s. */
 export const kmhToMps = (kmh: number): number => kmh / 3.6;
 export const mpsToKmh = (mps: number): number => mps * 3.6;
 
+/** mph and m/s. */
 export const mphToMps = (mph: number): number => mph * MPS_PER_MPH;
 export const mpsToMph = (mps: number): number => mps / MPS_PER_MPH;
 
+/** International miles and metres. */
 export const milesToMetres = (miles: number): number => miles * METRES_PER_MILE;
 export const metresToMiles = (metres: number): number => metres / METRES_PER_MILE;
 
+/** kWh and joules. */
 export const kwhToJoules = (kwh: number): number => kwh * 3.6e6;
 export const joulesToKwh = (joules: number): number => joules / 3.6e6;
 
+/** Ampere-hours and coulombs. */
 export const ampHoursToCoulombs = (ah: number): number => ah * 3600;
 export const coulombsToAmpHours = (coulombs: number): number => coulombs / 3600;
 
+/** US gallons and litres. */
 export const gallonsToLitres = (gallons: number): number => gallons * LITRES_PER_GALLON;
 export const litresToGallons = (litres: number): number => litres / LITRES_PER_GALLON;
 
@@ -47,9 +54,10 @@ export const lbfPerMph2ToNPerMps2 = (c: number): number =>
   (c * NEWTONS_PER_LBF) / (MPS_PER_MPH * MPS_PER_MPH);
 export const nPerMps2ToLbfPerMph2 = (c: number): number => (c * MPS_PER_MPH * MPS_PER_MPH) / NEWTONS_PER_LBF;
 
+/** Degrees Celsius and kelvin. */
 export const celsiusToKelvin = (celsius: number): number => celsius + 273.15;
 export const kelvinToCelsius = (kelvin: number): number => kelvin - 273.15;
 
-/** A share (0–1) to per cent and back. */
+/** A share (0–1) and per cent. */
 export const shareToPercent = (share: number): number => share * 100;
 export const percentToShare = (percent: number): number => percent / 100;

@@ -64,3 +64,6 @@ export const CHARGE_PLAN = 0.9;
 
 /** Share of efficiency lost between wheels and machine, for the demand that a strategy sees. */
 export const DEMAND_EFFICIENCY = 0.93;
+
+/** Share of the sun machine's torque that the engine may load: the rest is for control. */
+export const SUN_CONTROL_SHARE = 0.97;

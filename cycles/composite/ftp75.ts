@@ -1,6 +1,7 @@
 import { at } from "../../shared/at.ts";
 import type { CycleTrace } from "../../shared/cycle.ts";
 
+/** Title in lists. */
 export const FTP75_TITLE = "EPA city test (FTP-75): cold start, soak, hot start";
 
 /** s; end of the first bag, where the vehicle stands. */

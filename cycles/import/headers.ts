@@ -1,8 +1,10 @@
 import { findUnit, unitsOf, type WrittenUnit } from "../quantities.ts";
 
 /** What a column can give. */
+/** What a column can be. */
 export type Role = "time" | "speed" | "grade";
 
+/** All of them. */
 export const ROLES: readonly Role[] = ["time", "speed", "grade"];
 
 /** What a column's name says. */

@@ -19,6 +19,7 @@ export interface WrittenManoeuvre {
   readonly settings: readonly WrittenSetting[];
 }
 
+/** One setting as it was written. */
 export interface WrittenSetting {
   /** Lower case; empty when the equals sign is missing. */
   readonly key: string;

@@ -1,4 +1,4 @@
-import { at } from "../../shared/at.ts";
+import { realAt } from "../../shared/at.ts";
 import type { CycleTrace } from "../../shared/cycle.ts";
 import type { Prepared } from "../drivetrain/prepared.ts";
 import { gradeSine } from "../drivetrain/road.ts";
@@ -38,19 +38,19 @@ export class TraceReader {
   private seek(time: number): void {
     const { time: times, speed, grade } = this.trace;
     const last = times.length - 1;
-    while (this.index < last && at(times, this.index + 1) <= time) this.index += 1;
+    while (this.index < last && realAt(times, this.index + 1) <= time) this.index += 1;
     const i = Math.max(0, this.index);
-    this.from = at(times, i);
-    this.speedLow = at(speed, i);
-    this.gradeLow = at(grade, i);
+    this.from = realAt(times, i);
+    this.speedLow = realAt(speed, i);
+    this.gradeLow = realAt(grade, i);
     this.speedSlope = 0;
     this.gradeSlope = 0;
     this.until = Number.POSITIVE_INFINITY;
     if (i === last) return;
-    this.until = at(times, i + 1);
+    this.until = realAt(times, i + 1);
     const width = this.until - this.from;
-    this.speedSlope = (at(speed, i + 1) - this.speedLow) / width;
-    this.gradeSlope = (at(grade, i + 1) - this.gradeLow) / width;
+    this.speedSlope = (realAt(speed, i + 1) - this.speedLow) / width;
+    this.gradeSlope = (realAt(grade, i + 1) - this.gradeLow) / width;
   }
 }
 

@@ -20,6 +20,9 @@ export const frictionTorque = (e: EngineParameters, speed: number): number =>
 export const fullLoadTorque = (e: EngineParameters, speed: number): number =>
   interpolate(e.fullLoadSpeed, e.fullLoadTorque, speed);
 
+/** No efficiency falls below this, so that fuel stays finite at odd speeds. */
+export const LEAST_EFFICIENCY = 0.02;
+
 /**
  * Indicated efficiency of the Willans form: greatest at the best speed, falling with the speed's distance squared and
  * above the load knee.
@@ -29,7 +32,7 @@ export function indicatedEfficiency(e: EngineParameters, speed: number, load: nu
   const off = (speed - e.bestSpeed) / e.bestSpeed;
   const over = Math.max(0, load - e.loadKnee);
   return Math.max(
-    0.02,
+    LEAST_EFFICIENCY,
     e.indicatedEfficiency * (1 - e.speedFall * off * off) * (1 - e.loadFall * over * over),
   );
 }

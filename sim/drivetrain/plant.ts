@@ -1,8 +1,8 @@
-import { at } from "../../shared/at.ts";
+import { realAt } from "../../shared/at.ts";
 import { LIMIT_BIT } from "../limits.ts";
 import { GEAR_SMOOTHING } from "../settings.ts";
 import { solveContacts } from "./contacts.ts";
-import type { EngineMap } from "./engine.ts";
+import { type EngineMap, LEAST_EFFICIENCY } from "./engine.ts";
 import { MESH_SMOOTHING } from "./gear-set.ts";
 import type { Prepared } from "./prepared.ts";
 import type { PlantState } from "./state.ts";
@@ -13,7 +13,7 @@ import type { PlantState } from "./state.ts";
  * All work is torque × mean of the speeds at the step's ends, so that work and kinetic energy agree to rounding.
  */
 
-/** Torques of the step that do not depend on the machines: losses by last step's load, air, grade, bounds. */
+/** Torques of the step that do not depend on the machines: losses by last step's load, air, engine friction. */
 export function release(p: Prepared, s: PlantState): void {
   const wc = s.carrierSpeed;
   const wr = s.ringSpeed;
@@ -24,7 +24,6 @@ export function release(p: Prepared, s: PlantState): void {
   // Drag and engine friction at the speed expected half way through the step: second order in the step.
   const air = (wr + p.halfH * s.ringAcceleration) * p.metresPerRing + p.headWind;
   s.airForce = (p.dragB + p.dragC * Math.abs(air)) * air;
-  s.ringBound = (s.brakeForce + s.rollingForce) * p.metresPerRing;
   if (wc > 0) {
     const w = Math.max(0, wc + p.halfH * s.carrierAcceleration);
     s.frictionBound = (p.friction0 + (p.friction1 + p.friction2 * w) * w) * s.coldFactor;
@@ -128,8 +127,8 @@ export function openBattery(p: Prepared, s: PlantState): void {
   let i = Math.floor(place);
   if (i < 0) i = 0;
   if (i >= p.socSteps) i = p.socSteps - 1;
-  const low = at(p.openCircuit, i);
-  const rise = at(p.openCircuit, i + 1) - low;
+  const low = realAt(p.openCircuit, i);
+  const rise = realAt(p.openCircuit, i + 1) - low;
   const open = low + rise * (place - i);
   s.openCircuitMid = open;
   s.sourceVoltage = open - s.rcVoltage * p.rcInverse;
@@ -172,41 +171,43 @@ export function burn(p: Prepared, s: PlantState): void {
   }
   const off = w * p.perBestSpeed - 1;
   let efficiency = p.efficiency * (1 - p.speedFall * off * off);
-  const place = w * p.fullPerStep;
-  const i = place >= p.fullLast ? p.fullLast - 1 : Math.floor(place);
-  const low = at(p.fullLoad, i);
-  const over = brake - p.loadKnee * (low + (at(p.fullLoad, i + 1) - low) * (place - i));
-  if (over > 0) {
-    const full = low + (at(p.fullLoad, i + 1) - low) * (place - i);
-    const load = over / full;
-    efficiency *= 1 - p.loadFall * load * load;
+  if (brake > p.easyLoad) {
+    const place = w * p.fullPerStep;
+    const i = place >= p.fullLast ? p.fullLast - 1 : Math.floor(place);
+    const low = realAt(p.fullLoad, i);
+    const full = low + (realAt(p.fullLoad, i + 1) - low) * (place - i);
+    const over = Math.max(0, brake / full - p.loadKnee);
+    efficiency *= 1 - p.loadFall * over * over;
   }
-  s.fuelPower = (s.indicatedTorque * w) / Math.max(0.02, efficiency);
+  s.fuelPower = (s.indicatedTorque * w) / Math.max(LEAST_EFFICIENCY, efficiency);
 }
 
 /** Bilinear fuel power of a gridded map; the cursors in the state make the search short. */
 function burnMap(map: EngineMap, s: PlantState, speed: number, brake: number): void {
-  const least = at(map.torque, 0);
+  const least = realAt(map.torque, 0);
   const torque = Math.max(least, brake);
   const rows = map.speed.length - 2;
   const columns = map.torque.length - 2;
   let i = s.mapRow;
-  while (i < rows && at(map.speed, i + 1) < speed) i += 1;
-  while (i > 0 && at(map.speed, i) > speed) i -= 1;
+  while (i < rows && realAt(map.speed, i + 1) < speed) i += 1;
+  while (i > 0 && realAt(map.speed, i) > speed) i -= 1;
   let j = s.mapColumn;
-  while (j < columns && at(map.torque, j + 1) < torque) j += 1;
-  while (j > 0 && at(map.torque, j) > torque) j -= 1;
+  while (j < columns && realAt(map.torque, j + 1) < torque) j += 1;
+  while (j > 0 && realAt(map.torque, j) > torque) j -= 1;
   s.mapRow = i;
   s.mapColumn = j;
-  const x = Math.min(1, Math.max(0, (speed - at(map.speed, i)) / (at(map.speed, i + 1) - at(map.speed, i))));
+  const x = Math.min(
+    1,
+    Math.max(0, (speed - realAt(map.speed, i)) / (realAt(map.speed, i + 1) - realAt(map.speed, i))),
+  );
   const y = Math.min(
     1,
-    Math.max(0, (torque - at(map.torque, j)) / (at(map.torque, j + 1) - at(map.torque, j))),
+    Math.max(0, (torque - realAt(map.torque, j)) / (realAt(map.torque, j + 1) - realAt(map.torque, j))),
   );
   const base = i * map.torque.length + j;
   const next = base + map.torque.length;
-  const below = at(map.fuelPower, base) * (1 - y) + at(map.fuelPower, base + 1) * y;
-  const above = at(map.fuelPower, next) * (1 - y) + at(map.fuelPower, next + 1) * y;
+  const below = realAt(map.fuelPower, base) * (1 - y) + realAt(map.fuelPower, base + 1) * y;
+  const above = realAt(map.fuelPower, next) * (1 - y) + realAt(map.fuelPower, next + 1) * y;
   const fuel = below + (above - below) * x;
   // Below the map's least torque the fuel falls off with the indicated torque, to nothing at fuel cut.
   s.fuelPower = brake >= least ? fuel : (fuel * s.indicatedTorque) / (least + s.frictionBound);

@@ -1,6 +1,6 @@
 import { ampHoursToCoulombs } from "../../shared/units.ts";
 import type { RunSettings } from "../options.ts";
-import { REFERENCE_AIR_DENSITY } from "../settings.ts";
+import { REFERENCE_AIR_DENSITY, SUN_CONTROL_SHARE } from "../settings.ts";
 import type { Vehicle } from "../vehicle/schema.ts";
 import { openCircuit } from "./battery.ts";
 import { engineTables } from "./engine.ts";
@@ -22,11 +22,13 @@ function gearNumbers(vehicle: Vehicle, payload: number) {
   return {
     k,
     k1: 1 + k,
+    perK1: 1 / (1 + k),
     meshLoss: 1 - gearSet.basicEfficiency,
     driveLoss: 1 - finalDrive.efficiency,
     reductionLoss: (1 - outputMachine.reductionEfficiency) * outputMachine.reduction,
     reduction: outputMachine.reduction,
     metresPerRing,
+    perMetresPerRing: 1 / metresPerRing,
     massCc: m.cc,
     massCr: m.cr,
     massRr: m.rr,
@@ -34,6 +36,8 @@ function gearNumbers(vehicle: Vehicle, payload: number) {
     inverseCr: m.inverseCr,
     inverseRr: m.inverseRr,
     carrierInertia: carrier,
+    /** 1/(kg·m²) of the carrier with the sun geared to it, the ring held in its motion */
+    perCarrierInertia: 1 / (carrier + (1 + k) * (1 + k) * vehicle.sunMachine.inertia),
     sunInertia: vehicle.sunMachine.inertia,
     planetInertia: gearSet.planets * gearSet.planetInertia,
     planetRowC: 1 - planetRatio,
@@ -71,6 +75,10 @@ function roadNumbers(vehicle: Vehicle, settings: RunSettings) {
 function engineNumbers(vehicle: Vehicle, h: number) {
   const e = vehicle.engine;
   const { map, full, line, top } = engineTables(e);
+  const sun = vehicle.sunMachine;
+  const fullLeast = Math.min(...full.values);
+  // The sun machine at a tenth above its greatest speed, which no run reaches.
+  const sunLeast = Math.min(sun.peakTorque, sun.peakPower / (1.1 * sun.maxSpeed));
   return {
     idleSpeed: e.idleSpeed,
     engineTop: e.maxSpeed,
@@ -95,6 +103,9 @@ function engineNumbers(vehicle: Vehicle, h: number) {
     enginePower: top.power,
     enginePowerSpeed: top.speed,
     oneWayClutch: e.oneWayClutch,
+    /** brake torque that no limit binds at any speed, N·m: the loop looks no further below it */
+    easyTorque: Math.min(fullLeast, SUN_CONTROL_SHARE * (1 + basicRatio(vehicle.gearSet)) * sunLeast),
+    easyLoad: e.loadKnee * fullLeast,
   };
 }
 

@@ -1,4 +1,4 @@
-import { at } from "../../shared/at.ts";
+import { at, realAt } from "../../shared/at.ts";
 
 /** A function sampled at equal distances from `start`; linear between, held at its ends. */
 export interface UniformTable {
@@ -30,11 +30,11 @@ export function tabulate(from: number, to: number, count: number, f: (x: number)
 /** Reads a uniform table, linear between its samples, its end values outside. */
 export function lookUp(table: UniformTable, x: number): number {
   const place = (x - table.start) * table.perStep;
-  if (place <= 0) return at(table.values, 0);
-  if (place >= table.last) return at(table.values, table.last);
+  if (place <= 0) return realAt(table.values, 0);
+  if (place >= table.last) return realAt(table.values, table.last);
   const i = Math.floor(place);
-  const low = at(table.values, i);
-  return low + (at(table.values, i + 1) - low) * (place - i);
+  const low = realAt(table.values, i);
+  return low + (realAt(table.values, i + 1) - low) * (place - i);
 }
 
 /**

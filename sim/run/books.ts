@@ -32,14 +32,11 @@ export class Books {
   /** rad: integrated shaft angles */
   carrierAngle = 0;
   engineWork = 0;
-  /** given at the terminals, ∫ V I dt */
-  terminal = 0;
   batteryThroughput = 0;
   brakingAsked = 0;
   brakingShaft = 0;
   recovered = 0;
   brakingFriction = 0;
-  turnedOver = 0;
   engineSeconds = 0;
 }
 
@@ -79,10 +76,7 @@ export function book(p: Prepared, s: PlantState, c: ControlState, b: Books): voi
   b.height += h * s.gradeSine * v;
   b.carrierAngle += h * wc;
   b.engineWork += h * Math.max(0, s.engineTorque * wc);
-  b.terminal += h * s.batteryPower;
   b.batteryThroughput += h * Math.abs(s.batteryPower);
-  b.turnedOver += h * (s.fuelPower + Math.abs(s.batteryPower));
-  if (c.engineMode === 2) b.engineSeconds += h;
   if (c.braking === 1) bookBraking(p, s, c, b, v);
 }
 
@@ -104,3 +98,6 @@ function bookBraking(p: Prepared, s: PlantState, c: ControlState, b: Books, v: n
   }
   if (s.ringHeld === 0) b.brakingFriction += h * s.brakeForce * Math.abs(v);
 }
+
+/** Energy turned over so far, J: fuel, and what went through the battery either way. */
+export const turnedOver = (b: Books): number => b.runningFuel + b.startFuel + b.batteryThroughput;

@@ -1,4 +1,3 @@
-import { at } from "../../shared/at.ts";
 import type { Prepared } from "../drivetrain/prepared.ts";
 import type { PlantState } from "../drivetrain/state.ts";
 import type { Books } from "./books.ts";
@@ -50,43 +49,43 @@ export interface StoredAtStart {
   readonly polarisation: number;
 }
 
-/** Writes the ledger, J, into row i of its columns, in the order of LEDGER_LINES. */
-export function writeLedger(
+/** Writes the ledger, J, into a row from a place on, in the order of LEDGER_LINES. */
+export function fillLedger(
+  row: Float64Array,
+  from: number,
   p: Prepared,
   s: PlantState,
   b: Books,
   start: StoredAtStart,
-  columns: readonly Float64Array[],
-  i: number,
 ): void {
-  at(columns, 0)[i] = b.runningFuel;
-  at(columns, 1)[i] = b.startFuel;
-  at(columns, 2)[i] = b.engineHeat;
-  at(columns, 3)[i] = b.engineFriction;
-  at(columns, 4)[i] = b.engineMotoring;
-  at(columns, 5)[i] = b.sunMachine;
-  at(columns, 6)[i] = b.outputMachine;
-  at(columns, 7)[i] = b.mesh;
-  at(columns, 8)[i] = b.finalDrive;
-  at(columns, 9)[i] = b.reduction;
-  at(columns, 10)[i] = b.contacts;
-  at(columns, 11)[i] = b.ohmic;
-  at(columns, 12)[i] = b.polarisation;
-  at(columns, 13)[i] = b.auxiliary;
-  at(columns, 14)[i] = b.rolling;
-  at(columns, 15)[i] = b.air;
-  at(columns, 16)[i] = b.brake;
-  at(columns, 17)[i] = kineticEnergy(p, s) - start.kinetic;
-  at(columns, 18)[i] = p.weight * b.height;
-  at(columns, 19)[i] = -b.source;
-  at(columns, 20)[i] = polarisationEnergy(p, s) - start.polarisation;
+  row[from + 0] = b.runningFuel;
+  row[from + 1] = b.startFuel;
+  row[from + 2] = b.engineHeat;
+  row[from + 3] = b.engineFriction;
+  row[from + 4] = b.engineMotoring;
+  row[from + 5] = b.sunMachine;
+  row[from + 6] = b.outputMachine;
+  row[from + 7] = b.mesh;
+  row[from + 8] = b.finalDrive;
+  row[from + 9] = b.reduction;
+  row[from + 10] = b.contacts;
+  row[from + 11] = b.ohmic;
+  row[from + 12] = b.polarisation;
+  row[from + 13] = b.auxiliary;
+  row[from + 14] = b.rolling;
+  row[from + 15] = b.air;
+  row[from + 16] = b.brake;
+  row[from + 17] = kineticEnergy(p, s) - start.kinetic;
+  row[from + 18] = p.weight * b.height;
+  row[from + 19] = -b.source;
+  row[from + 20] = polarisationEnergy(p, s) - start.polarisation;
 }
 
 /** The ledger at this moment, J, in the order of LEDGER_LINES. */
 export function readLedger(p: Prepared, s: PlantState, b: Books, start: StoredAtStart): Float64Array {
-  const cells = LEDGER_LINES.map(() => new Float64Array(1));
-  writeLedger(p, s, b, start, cells, 0);
-  return Float64Array.from(cells, (cell) => at(cell, 0));
+  const row = new Float64Array(LEDGER_LINES.length);
+  fillLedger(row, 0, p, s, b, start);
+  return row;
 }
 
 /** What is left over when all lines are added up with their signs, J: sources − losses − stored. */

@@ -1,61 +1,44 @@
+import { at, realAt } from "../../shared/at.ts";
 import { InputError } from "../../shared/errors.ts";
 import type { ControlState } from "../control/state.ts";
 import type { Prepared } from "../drivetrain/prepared.ts";
 import type { PlantState } from "../drivetrain/state.ts";
 import type { Books } from "./books.ts";
 import { CHANNELS, type ChannelId } from "./channels.ts";
-import { LEDGER_LINES, type StoredAtStart, writeLedger } from "./ledger.ts";
+import { fillLedger, LEDGER_LINES, type StoredAtStart } from "./ledger.ts";
 
 /** Most rows of one log: 24 hours at every 10 ms step would pass it and is refused before it starts. */
 export const MOST_ROWS = 4_000_000;
 
-/** The columns of a log: windows into one buffer, so that a log is allocated, moved to a worker and freed at once. */
-class Columns {
-  readonly channel: Record<ChannelId, Float64Array>;
-  readonly ledger: readonly Float64Array[];
-  readonly carrierAngle: Float64Array;
-  readonly engineMode: Uint8Array;
-  readonly limits: Uint32Array;
-  readonly buffer: ArrayBuffer;
+/** Places of the values in a row: the channels in their order, then the ledger's lines, then the carrier's angle. */
+const LEDGER_AT = CHANNELS.length;
+const ANGLE_AT = LEDGER_AT + LEDGER_LINES.length;
+const WIDTH = ANGLE_AT + 1;
 
-  constructor(readonly rows: number) {
-    const wide = CHANNELS.length + LEDGER_LINES.length + 1;
-    this.buffer = new ArrayBuffer(rows * (8 * wide + 4 + 1));
-    let place = 0;
-    const next = (): Float64Array => {
-      const column = new Float64Array(this.buffer, place, rows);
-      place += 8 * rows;
-      return column;
-    };
-    this.channel = Object.fromEntries(CHANNELS.map(({ id }) => [id, next()])) as Record<
-      ChannelId,
-      Float64Array
-    >;
-    this.ledger = LEDGER_LINES.map(next);
-    this.carrierAngle = next();
-    this.limits = new Uint32Array(this.buffer, place, rows);
-    this.engineMode = new Uint8Array(this.buffer, place + 4 * rows, rows);
-  }
+const PLACE = Object.fromEntries(CHANNELS.map(({ id }, index) => [id, index])) as Record<ChannelId, number>;
 
-  /** Takes over the rows of a smaller set. */
-  copy(from: Columns): void {
-    for (const { id } of CHANNELS) this.channel[id].set(from.channel[id]);
-    from.ledger.forEach((column, index) => {
-      this.ledger[index]?.set(column);
-    });
-    this.carrierAngle.set(from.carrierAngle);
-    this.engineMode.set(from.engineMode);
-    this.limits.set(from.limits);
-  }
-}
+/** Bytes of a row: its numbers, the limits' bits and the engine's mode. */
+const ROW_BYTES = 8 * WIDTH + 4 + 1;
+
+/** Rows turned into columns at a time: a block of them stays in the processor's cache. */
+const BLOCK = 128;
 
 /**
  * The log of a run: one typed array a channel. Rows are written by the run alone; readers take `view()`s.
  * Speeds, charge and distance are the end of the step's; powers, torques, voltage and current are that last step's.
+ *
+ * While a run writes, rows lie one behind the other in one buffer, which is what is quickest; the first reader has them
+ * turned into columns, once, and from then on rows are written into the columns.
  */
 export class RunLog {
   rows = 0;
-  private columns: Columns;
+  private capacity: number;
+  private modes: Uint8Array;
+  private masks: Uint32Array;
+  /** rows in order; null once there are columns */
+  private written: Float64Array | null;
+  private columns: Float64Array[] = [];
+  private readonly row = new Float64Array(WIDTH);
 
   /**
    * @param rows rows expected; more are made room for when needed
@@ -70,94 +53,145 @@ export class RunLog {
         accepted: `at most ${MOST_ROWS} rows: log at 10 Hz, or take a shorter cycle`,
       });
     }
-    this.columns = new Columns(rows);
+    this.capacity = rows;
+    this.written = new Float64Array(rows * WIDTH);
+    this.masks = new Uint32Array(rows);
+    this.modes = new Uint8Array(rows);
   }
 
   /** Bytes held by the log. */
   get bytes(): number {
-    return this.columns.buffer.byteLength;
+    return this.capacity * ROW_BYTES;
   }
 
-  /** Appends a row. `torques` are the shaft torques on the gear set, their own inertia removed. */
+  /** Appends a row. */
   write(time: number, p: Prepared, s: PlantState, c: ControlState, b: Books, start: StoredAtStart): void {
-    if (this.rows === this.columns.rows) this.grow();
+    if (this.rows === this.capacity) this.grow();
     const i = this.rows;
-    const to = this.columns.channel;
-    const speed = s.ringSpeed * p.metresPerRing;
-    to.time[i] = time;
-    to.target[i] = c.target;
-    to.speed[i] = speed;
-    to.distance[i] = b.distance;
-    to.grade[i] = c.grade;
-    to.wheelForceAsk[i] = c.wheelForceAsk;
-    to.wheelPowerAsk[i] = c.wheelForceAsk * speed;
-    to.engineOn[i] = s.firing;
-    to.engineSpeed[i] = s.carrierSpeed;
-    to.engineTorque[i] = s.engineTorque;
-    to.fuelPower[i] = s.fuelPower + s.startFuelPower;
-    to.fuel[i] = b.runningFuel + b.startFuel;
-    to.sunMachineSpeed[i] = p.k1 * s.carrierSpeed - p.k * s.ringSpeed;
-    to.sunMachineTorque[i] = s.sunTorque;
-    to.sunMachineElectric[i] = s.sunElectric;
-    to.outputMachineSpeed[i] = p.reduction * s.ringSpeed;
-    to.outputMachineTorque[i] = s.outputTorque;
-    to.outputMachineElectric[i] = s.outputElectric;
-    to.ringSpeed[i] = s.ringSpeed;
-    this.writeTorques(i, p, s);
-    to.frictionBrake[i] = s.ringHeld === 1 ? Math.abs(s.ringReaction) / p.metresPerRing : s.brakeForce;
-    to.batteryPower[i] = s.batteryPower;
-    to.batteryCurrent[i] = s.current;
-    to.batteryVoltage[i] = s.voltage;
-    to.soc[i] = s.soc;
-    to.auxiliary[i] = s.auxiliaryPower;
-    to.recovered[i] = b.recovered;
-    this.columns.engineMode[i] = c.engineMode;
-    this.columns.limits[i] = s.limits;
-    this.columns.carrierAngle[i] = b.carrierAngle;
-    writeLedger(p, s, b, start, this.columns.ledger, i);
+    this.modes[i] = c.engineMode;
+    this.masks[i] = s.limits;
     this.rows = i + 1;
+    const to = this.written ?? this.row;
+    const from = this.written === null ? 0 : i * WIDTH;
+    to[from] = time;
+    fillRow(to, from, p, s, c, b);
+    fillLedger(to, from + LEDGER_AT, p, s, b, start);
+    to[from + ANGLE_AT] = b.carrierAngle;
+    if (this.written === null) {
+      this.columns.forEach((column, index) => {
+        column[i] = realAt(to, index);
+      });
+    }
   }
 
-  private writeTorques(i: number, p: Prepared, s: PlantState): void {
-    const to = this.columns.channel;
-    const mesh = s.meshTorque;
-    const planet = p.planetInertia * (p.planetRowC * s.carrierChange + p.planetRowR * s.ringChange);
-    to.sunTorque[i] = mesh + s.meshLossTorque;
-    to.ringTorque[i] = p.k * mesh + p.planetRowR * planet;
-    to.carrierTorque[i] = s.engineTorque - p.carrierInertia * s.carrierChange;
+  /** Turns the rows written so far into columns; from then on rows go straight into them. */
+  private turn(): void {
+    const from = this.written;
+    if (from === null) return;
+    const buffer = new ArrayBuffer(8 * WIDTH * this.capacity);
+    this.columns = Array.from(
+      { length: WIDTH },
+      (_, index) => new Float64Array(buffer, 8 * this.capacity * index, this.capacity),
+    );
+    for (let start = 0; start < this.rows; start += BLOCK) {
+      const end = Math.min(this.rows, start + BLOCK);
+      this.columns.forEach((column, index) => {
+        for (let i = start; i < end; i += 1) column[i] = realAt(from, i * WIDTH + index);
+      });
+    }
+    this.written = null;
+  }
+
+  private column(index: number): Float64Array {
+    this.turn();
+    return at(this.columns, index).subarray(0, this.rows);
   }
 
   private grow(): void {
-    const next = new Columns(Math.min(MOST_ROWS, Math.max(1024, this.columns.rows * 2)));
-    if (next.rows === this.columns.rows) throw new RangeError(`log full at ${MOST_ROWS} rows`);
-    next.copy(this.columns);
-    this.columns = next;
+    const next = Math.min(MOST_ROWS, Math.max(1024, this.capacity * 2));
+    if (next === this.capacity) throw new RangeError(`log full at ${MOST_ROWS} rows`);
+    this.capacity = next;
+    if (this.written !== null) this.written = wider(this.written, next * WIDTH);
+    this.columns = this.columns.map((column) => wider(column, next));
+    const modes = new Uint8Array(next);
+    modes.set(this.modes);
+    this.modes = modes;
+    const masks = new Uint32Array(next);
+    masks.set(this.masks);
+    this.masks = masks;
   }
 
   /** One channel, as long as the rows written so far. A window, not a copy. */
   view(id: ChannelId): Float64Array {
-    return this.columns.channel[id].subarray(0, this.rows);
+    return this.column(PLACE[id]);
   }
 
   /** Numbers of the engine's mode (sim/control/state.ts) a row. */
   get engineMode(): Uint8Array {
-    return this.columns.engineMode.subarray(0, this.rows);
+    return this.modes.subarray(0, this.rows);
   }
 
   /** Bits of sim/limits.ts a row, gathered since the row before. */
   get limits(): Uint32Array {
-    return this.columns.limits.subarray(0, this.rows);
+    return this.masks.subarray(0, this.rows);
   }
 
   /** Integrated angle of the carrier, rad. */
   get carrierAngle(): Float64Array {
-    return this.columns.carrierAngle.subarray(0, this.rows);
+    return this.column(ANGLE_AT);
   }
 
   /** One line of the ledger, cumulative, J, by its index in LEDGER_LINES. */
   ledgerLine(index: number): Float64Array {
-    const column = this.columns.ledger[index];
-    if (!column) throw new RangeError(`ledger has no line ${index}`);
-    return column.subarray(0, this.rows);
+    if (!(index >= 0 && index < LEDGER_LINES.length)) throw new RangeError(`the ledger has no line ${index}`);
+    return this.column(LEDGER_AT + index);
   }
+}
+
+function wider(column: Float64Array, length: number): Float64Array {
+  const next = new Float64Array(length);
+  next.set(column);
+  return next;
+}
+
+/** Fills in the channels after the time, in their order (a test holds the order against CHANNELS). */
+function fillRow(
+  row: Float64Array,
+  from: number,
+  p: Prepared,
+  s: PlantState,
+  c: ControlState,
+  b: Books,
+): void {
+  const speed = s.ringSpeed * p.metresPerRing;
+  const mesh = s.meshTorque;
+  const planet = p.planetInertia * (p.planetRowC * s.carrierChange + p.planetRowR * s.ringChange);
+  row[from + 1] = c.target;
+  row[from + 2] = speed;
+  row[from + 3] = b.distance;
+  row[from + 4] = c.grade;
+  row[from + 5] = c.wheelForceAsk;
+  row[from + 6] = c.wheelForceAsk * speed;
+  row[from + 7] = s.firing;
+  row[from + 8] = s.carrierSpeed;
+  row[from + 9] = s.engineTorque;
+  row[from + 10] = s.fuelPower + s.startFuelPower;
+  row[from + 11] = b.runningFuel + b.startFuel;
+  row[from + 12] = p.k1 * s.carrierSpeed - p.k * s.ringSpeed;
+  row[from + 13] = s.sunTorque;
+  row[from + 14] = s.sunElectric;
+  row[from + 15] = p.reduction * s.ringSpeed;
+  row[from + 16] = s.outputTorque;
+  row[from + 17] = s.outputElectric;
+  row[from + 18] = s.ringSpeed;
+  row[from + 19] = mesh + s.meshLossTorque;
+  row[from + 20] = p.k * mesh + p.planetRowR * planet;
+  row[from + 21] = s.engineTorque - p.carrierInertia * s.carrierChange;
+  row[from + 22] = s.ringHeld === 1 ? Math.abs(s.ringReaction) / p.metresPerRing : s.brakeForce;
+  row[from + 23] = s.batteryPower;
+  row[from + 24] = s.current;
+  row[from + 25] = s.voltage;
+  row[from + 26] = s.soc;
+  row[from + 27] = s.auxiliaryPower;
+  row[from + 28] = b.recovered;
 }

@@ -5,6 +5,7 @@ import type { StrategyDefinition } from "../control/strategy.ts";
 import type { RunOptions } from "../options.ts";
 import { CONTROL_PERIOD } from "../settings.ts";
 import type { Vehicle } from "../vehicle/schema.ts";
+import { turnedOver } from "./books.ts";
 import { ledgerClosure, readLedger } from "./ledger.ts";
 import { Simulation } from "./simulation.ts";
 
@@ -52,7 +53,7 @@ export function simulate(
 /** Fails loudly when a run's energy does not add up. */
 export function checkClosure(run: Simulation): number {
   const values = readLedger(run.p, run.s, run.b, run.stored);
-  const closure = ledgerClosure(values, run.b.turnedOver);
+  const closure = ledgerClosure(values, turnedOver(run.b));
   if (!(closure <= CLOSURE_LIMIT)) {
     throw new Error(
       `the energy ledger does not close: ${closure} of the energy turned over, at most ${CLOSURE_LIMIT}`,

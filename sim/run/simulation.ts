@@ -98,6 +98,7 @@ export class Simulation {
       if (perStep) this.write(this.time + i * p.h);
     }
     this.ticks += 1;
+    if (c.engineMode === ENGINE.running) b.engineSeconds += CONTROL_PERIOD;
     if (!perStep) this.write(this.time);
   }
 

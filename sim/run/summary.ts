@@ -2,9 +2,10 @@ import { at } from "../../shared/at.ts";
 import type { CycleTrace } from "../../shared/cycle.ts";
 import { LIMITS } from "../limits.ts";
 import type { Vehicle } from "../vehicle/schema.ts";
+import { turnedOver } from "./books.ts";
 import { ledgerColumn } from "./channels.ts";
 import { consumption, kwhPer100Km } from "./fuel.ts";
-import { LEDGER_LINES, ledgerClosure, ledgerResidual, readLedger } from "./ledger.ts";
+import { LEDGER_LINES, ledgerClosure, ledgerResidual, polarisationEnergy, readLedger } from "./ledger.ts";
 import { type Moment, moments } from "./moments.ts";
 import { type PowerPaths, powerPaths } from "./power-paths.ts";
 import { REGIMES, regimes } from "./regimes.ts";
@@ -81,6 +82,10 @@ export interface RunSummary {
   readonly moments: readonly Moment[];
 }
 
+/** Change of the energy in the RC pair, J. */
+const polarisationChange = (run: Simulation): number =>
+  polarisationEnergy(run.p, run.s) - run.stored.polarisation;
+
 function ledgerPart(run: Simulation) {
   const values = readLedger(run.p, run.s, run.b, run.stored);
   return {
@@ -92,8 +97,8 @@ function ledgerPart(run: Simulation) {
       value_j: at(values, index),
     })),
     ledger_residual_j: ledgerResidual(values),
-    turned_over_j: run.b.turnedOver,
-    closure_relative: ledgerClosure(values, run.b.turnedOver),
+    turned_over_j: turnedOver(run.b),
+    closure_relative: ledgerClosure(values, turnedOver(run.b)),
   };
 }
 
@@ -163,7 +168,7 @@ export function summarize(
       soc_start: run.p.socStart,
       soc_end: s.soc,
       net_j: b.source,
-      net_terminal_j: b.terminal,
+      net_terminal_j: b.source - b.ohmic - b.polarisation - polarisationChange(run),
       throughput_j: b.batteryThroughput,
       net_kwh_per_100km: kwhPer100Km(b.source, b.travelled),
     },

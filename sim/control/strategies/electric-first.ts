@@ -29,6 +29,7 @@ class ElectricFirstStrategy implements Strategy {
   }
 }
 
+/** For larger packs: empties the battery first. */
 export const electricFirst: StrategyDefinition = {
   id: "electric-first",
   title: "Electric first",

@@ -16,6 +16,7 @@ class ThermostatStrategy implements Strategy {
   }
 }
 
+/** Two states of charge, one power. */
 export const thermostat: StrategyDefinition = {
   id: "thermostat",
   title: "Thermostat",

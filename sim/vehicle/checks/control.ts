@@ -2,6 +2,7 @@ import type { InputFault } from "../../../shared/errors.ts";
 import { greatestPower } from "../../drivetrain/engine.ts";
 import { crossFault, round } from "../faults.ts";
 import type { Vehicle } from "../schema.ts";
+import { fullLoadFaults } from "./engine.ts";
 
 /** Whether the control's thresholds are in order. */
 export function controlFaults(vehicle: Vehicle): InputFault[] {
@@ -18,6 +19,7 @@ export function controlFaults(vehicle: Vehicle): InputFault[] {
     const what = "the engine would stop at a power at which it starts";
     add("stopPower", what, `below startPower = ${round(c.startPower)}`);
   }
+  if (fullLoadFaults(vehicle).length > 0) return faults;
   const most = greatestPower(vehicle.engine).power;
   for (const name of ["leastEnginePower", "thermostatPower"] as const) {
     if (c[name] <= most) continue;

@@ -3,6 +3,7 @@ import type { InputFault } from "../../../shared/errors.ts";
 import { fullLoadTorque } from "../../drivetrain/engine.ts";
 import { crossFault, round } from "../faults.ts";
 import type { Vehicle } from "../schema.ts";
+import { fullLoadFaults } from "./engine.ts";
 import { ends, firstFall } from "./lists.ts";
 
 /** Brake efficiency that no piston engine of a car reaches: above it the map's units are wrong. */
@@ -21,7 +22,7 @@ export function engineMapFaults(vehicle: Vehicle): InputFault[] {
     faults.push(crossFault(vehicle, `engine.map.${path}`, what, accepted));
   };
   checkAxes(vehicle.engine.map, add);
-  if (faults.length > 0) return faults;
+  if (faults.length > 0 || fullLoadFaults(vehicle).length > 0) return faults;
   checkReach(vehicle.engine, vehicle.engine.map, add);
   checkRows(vehicle.engine.map, add);
   return faults;

@@ -14,9 +14,6 @@ export function engineFaults(vehicle: Vehicle): InputFault[] {
   const add = (path: string, what: string, accepted: string): void => {
     faults.push(crossFault(vehicle, `engine.${path}`, what, accepted));
   };
-  if (!(e.idleSpeed < e.maxSpeed)) {
-    add("idleSpeed", "idle is not below the greatest speed", `below ${round(e.maxSpeed)}`);
-  }
   if (e.breakaway < e.friction0) {
     const what = "the standing engine would turn more easily than the turning one";
     add("breakaway", what, `at least friction0 = ${round(e.friction0)}`);
@@ -38,7 +35,8 @@ export function engineFaults(vehicle: Vehicle): InputFault[] {
   return [...faults, ...fullLoadFaults(vehicle)];
 }
 
-function fullLoadFaults(vehicle: Vehicle): InputFault[] {
+/** Whether the full-load curve is a curve over all speeds of the engine. Whatever reads the curve needs this first. */
+export function fullLoadFaults(vehicle: Vehicle): InputFault[] {
   const faults: InputFault[] = [];
   const { fullLoadSpeed: speed, fullLoadTorque: torque, idleSpeed, maxSpeed } = vehicle.engine;
   const add = (path: string, what: string, accepted: string): void => {

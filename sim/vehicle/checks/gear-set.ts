@@ -1,6 +1,8 @@
 import type { InputFault } from "../../../shared/errors.ts";
+import { declarationAt } from "../declarations.ts";
 import { crossFault, round } from "../faults.ts";
 import { LEAST_TEETH, leastPlanetTeethInRing, neighbourRoom, teethWithoutUndercut } from "../gear-teeth.ts";
+import { isQuantity } from "../quantity.ts";
 import type { Vehicle } from "../schema.ts";
 
 const STANDARD =
@@ -19,12 +21,12 @@ export function gearSetFaults(vehicle: Vehicle): InputFault[] {
   const divided = (g.sunTeeth + g.ringTeeth) / g.planets;
   if (!Number.isInteger(divided)) {
     const what = `equally spaced planets cannot be put in: (sun + ring)/planets is ${round(divided)}, not whole`;
-    add("planets", what, `a divisor of ${g.sunTeeth + g.ringTeeth}`);
+    add("planets", what, fittingPlanets(g));
   }
   const room = neighbourRoom(g);
   if (!(room > g.planetTeeth + 2)) {
-    const what = `neighbouring planets touch: (sun + planet)·sin(180°/planets) is ${round(room)}`;
-    add("planets", what, `so few that it exceeds planet teeth + 2 = ${g.planetTeeth + 2}, counted in`);
+    const what = `neighbouring planets touch: (sun + planet)·sin(180°/planets) is ${round(room)}, not above planet + 2 = ${g.planetTeeth + 2}`;
+    add("planets", what, fittingPlanets(g));
   }
   for (const name of ["sunTeeth", "planetTeeth"] as const) {
     if (g[name] >= LEAST_TEETH) continue;
@@ -37,4 +39,18 @@ export function gearSetFaults(vehicle: Vehicle): InputFault[] {
     add("planetTeeth", what, `at least ${round(planet)} in a ring of ${g.ringTeeth}`);
   }
   return faults;
+}
+
+/** The numbers of planets, within the declared range, that can be put in and clear each other, in words. */
+function fittingPlanets(set: Vehicle["gearSet"]): string {
+  const meta = declarationAt("gearSet.planets")?.meta;
+  if (!meta || !isQuantity(meta)) throw new Error("gearSet.planets has no range");
+  const fitting: number[] = [];
+  for (let planets = meta.min; planets <= meta.max; planets += 1) {
+    const whole = (set.sunTeeth + set.ringTeeth) % planets === 0;
+    if (whole && neighbourRoom({ ...set, planets }) > set.planetTeeth + 2) fitting.push(planets);
+  }
+  return fitting.length > 0
+    ? `with these teeth ${fitting.join(" or ")}`
+    : "with other tooth numbers, any number of";
 }
