@@ -1,6 +1,6 @@
 /** What a user's bad input gets: what is wrong, where, the value found, and what would be accepted. */
 export interface InputFault {
-  /** One sentence: what is wrong. */
+  /** What is wrong: a sentence or a phrase. */
   readonly what: string;
   /** File, row, column or parameter path. */
   readonly where: string;
@@ -26,5 +26,6 @@ export class InputError extends Error {
 /** One fault as one readable line. */
 export function faultText(fault: InputFault): string {
   const found = fault.value === "" ? "" : ` Found: ${fault.value}.`;
-  return `${fault.where}: ${fault.what}${found} Accepted: ${fault.accepted}.`;
+  const what = /[.!?]$/.test(fault.what) ? fault.what : `${fault.what}.`;
+  return `${fault.where}: ${what}${found} Accepted: ${fault.accepted}.`;
 }

@@ -25,7 +25,9 @@ class ElectricFirstStrategy implements Strategy {
     const most = BATTERY_SHARE * now.batteryOut;
     this.helping = now.demand > (this.helping ? 0.6 * most : most);
     answer.engineOn = this.helping;
-    if (this.helping) answer.enginePower = Math.max(this.p.control.leastEnginePower, now.demand - 0.5 * most);
+    if (!this.helping) return;
+    const wanted = Math.max(this.p.control.leastEnginePower, now.demand - 0.5 * most);
+    answer.enginePower = Math.min(this.p.enginePower, wanted);
   }
 }
 

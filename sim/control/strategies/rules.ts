@@ -30,7 +30,7 @@ export class RulesStrategy implements Strategy {
     answer.engineOn = this.on;
     if (!this.on) return;
     const correction = Math.min(r.socGain * r.socHigh, Math.max(-r.socGain * r.socHigh, lack * r.socGain));
-    const most = lack < -r.socHigh ? now.demand : this.p.enginePower;
+    const most = Math.min(this.p.enginePower, lack < -r.socHigh ? now.demand : Number.POSITIVE_INFINITY);
     const least = now.wheelPower > 0 ? r.leastEnginePower : 0;
     answer.enginePower = Math.min(most, Math.max(least, now.demand + correction));
   }

@@ -12,7 +12,11 @@ class ThermostatStrategy implements Strategy {
     else if (now.soc >= this.p.socTarget + thermostatBand) this.on = false;
     const short = now.demand > now.batteryOut;
     answer.engineOn = this.on || short;
-    if (answer.engineOn) answer.enginePower = Math.max(thermostatPower, now.demand - 0.9 * now.batteryOut);
+    if (answer.engineOn)
+      answer.enginePower = Math.min(
+        this.p.enginePower,
+        Math.max(thermostatPower, now.demand - 0.9 * now.batteryOut),
+      );
   }
 }
 

@@ -1,0 +1,74 @@
+import type { OptionDeclaration } from "./arguments.ts";
+import type { Around } from "./around.ts";
+import { BENCH_OPTIONS, CYCLES_OPTIONS, LIMITS_OPTIONS, RUN_OPTIONS, VEHICLES_OPTIONS } from "./options.ts";
+
+/** What a verb does with the words behind it. */
+export type Command = (words: readonly string[], around: Around) => void | Promise<void>;
+
+/** One verb of the command line. */
+export interface Verb {
+  readonly name: string;
+  readonly about: string;
+  /** What stands behind the verb. */
+  readonly usage: readonly string[];
+  readonly options: readonly OptionDeclaration[];
+  readonly examples: readonly string[];
+  /** True for long work, which is done beside the thread that listens to Ctrl-C. */
+  readonly long: boolean;
+  /** Loads the command; only the one that is wanted. */
+  readonly load: () => Promise<Command>;
+}
+
+/** All verbs but `help`, in the order of the help. */
+export const VERBS: readonly Verb[] = [
+  {
+    name: "run",
+    about: "drive a cycle and report where the energy went",
+    usage: ["[options]"],
+    options: RUN_OPTIONS,
+    examples: [
+      "run --cycle udds --strategy rules --balance --out run.csv --summary run.json --vehicle-out vehicle.json",
+      'run --cycle "cruise:speed=100km/h,grade=2%,for=5min" --set engine.startFuel=8000',
+      "run --vehicle family --cycle ftp75 --cold --balance --units us",
+      "run --cycle combined --balance --summary combined.json",
+    ],
+    long: true,
+    load: async () => (await import("./commands/run.ts")).run,
+  },
+  {
+    name: "limits",
+    about: "0 to 100 km/h, top speed, steepest grade, top electric speed",
+    usage: ["[options]"],
+    options: LIMITS_OPTIONS,
+    examples: ["limits --vehicle van --payload 600"],
+    long: true,
+    load: async () => (await import("./commands/limits.ts")).limits,
+  },
+  {
+    name: "cycles",
+    about: "the cycles, manoeuvres and tests, with statistics",
+    usage: ["list [--json]", "show ID|FILE [--json]"],
+    options: CYCLES_OPTIONS,
+    examples: ["cycles show wltc-class3b", "cycles show launch"],
+    long: false,
+    load: async () => (await import("./commands/cycles.ts")).cycles,
+  },
+  {
+    name: "vehicles",
+    about: "the demo vehicles and every parameter",
+    usage: ["list [--json]", "show ID|FILE [--set PATH=VALUE] [--json]"],
+    options: VEHICLES_OPTIONS,
+    examples: ["vehicles show compact"],
+    long: false,
+    load: async () => (await import("./commands/vehicles.ts")).vehicles,
+  },
+  {
+    name: "bench",
+    about: "measure how fast the engine computes here, and check what it computes",
+    usage: ["[options]"],
+    options: BENCH_OPTIONS,
+    examples: ["bench --runs 50"],
+    long: true,
+    load: async () => (await import("./commands/bench.ts")).bench,
+  },
+];
