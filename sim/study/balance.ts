@@ -18,7 +18,7 @@ export interface Balance {
   readonly slope: number;
   /** "measured" over neighbouring start charges, or "marginal" from the engine's best point where those do not tell */
   readonly slopeSource: "measured" | "marginal";
-  /** J, corrected for the rest */
+  /** J, corrected for the rest; not a number when the drive cannot be balanced */
   readonly fuelEnergy: number;
   /** false when the drive cannot be balanced (no fuel used, or the charge runs away) */
   readonly balanced: boolean;
@@ -158,7 +158,7 @@ function conclude(
     runs: points.length,
     slope,
     slopeSource: believed ? "measured" : "marginal",
-    fuelEnergy: best.fuel + slope * best.net,
+    fuelEnergy: balanced ? best.fuel + slope * best.net : Number.NaN,
     balanced,
     reason: balanced
       ? ""
