@@ -1,5 +1,5 @@
 import { ampHoursToCoulombs } from "../../shared/units.ts";
-import type { Vehicle } from "../vehicle/schema.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { lookUp, monotoneCubic, tabulate, type UniformTable } from "./table.ts";
 
 type BatteryParameters = Vehicle["battery"];

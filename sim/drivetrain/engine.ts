@@ -1,5 +1,5 @@
 import { at } from "../../shared/at.ts";
-import type { Vehicle } from "../vehicle/schema.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { interpolate, tabulate, type UniformTable } from "./table.ts";
 
 type EngineParameters = Vehicle["engine"];

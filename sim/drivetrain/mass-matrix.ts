@@ -1,5 +1,5 @@
 import { Matrix } from "ml-matrix";
-import type { Vehicle } from "../vehicle/schema.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { basicRatio } from "./gear-set.ts";
 
 /** One rigid body of the drivetrain: its speed is row · (ωc, ωr). */

@@ -1,7 +1,7 @@
 import { ampHoursToCoulombs } from "../../shared/units.ts";
 import type { RunSettings } from "../options.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { REFERENCE_AIR_DENSITY, SUN_CONTROL_SHARE } from "../settings.ts";
-import type { Vehicle } from "../vehicle/schema.ts";
 import { openCircuit } from "./battery.ts";
 import { engineTables } from "./engine.ts";
 import { basicRatio } from "./gear-set.ts";

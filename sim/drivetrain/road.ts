@@ -1,4 +1,4 @@
-import type { Vehicle } from "../vehicle/schema.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 
 /** Standard gravity, m/s² (3rd CGPM, 1901; NIST SP 330). */
 export const GRAVITY = 9.80665;

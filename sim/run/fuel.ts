@@ -1,5 +1,5 @@
 import { joulesToKwh, litresPer100KmToMpg } from "../../shared/units.ts";
-import type { Vehicle } from "../vehicle/schema.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 
 /** Molar masses of carbon dioxide and carbon, g/mol. */
 const CO2_PER_CARBON = 44.01 / 12.011;

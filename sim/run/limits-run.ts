@@ -2,8 +2,8 @@ import { kmhToMps } from "../../shared/units.ts";
 import { PedalDriver } from "../control/pedals.ts";
 import type { StrategyDefinition } from "../control/strategy.ts";
 import type { RunOptions } from "../options.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { CONTROL_PERIOD } from "../settings.ts";
-import type { Vehicle } from "../vehicle/schema.ts";
 import { checkClosure } from "./simulate.ts";
 import { Simulation } from "./simulation.ts";
 

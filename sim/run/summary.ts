@@ -1,7 +1,7 @@
 import { at } from "../../shared/at.ts";
 import type { CycleTrace } from "../../shared/cycle.ts";
 import { LIMITS } from "../limits.ts";
-import type { Vehicle } from "../vehicle/schema.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { turnedOver } from "./books.ts";
 import { ledgerColumn } from "./channels.ts";
 import { consumption, kwhPer100Km } from "./fuel.ts";

@@ -3,9 +3,9 @@ import type { StrategyDefinition } from "../control/strategy.ts";
 import { brakeEfficiency, engineTables } from "../drivetrain/engine.ts";
 import { lookUp } from "../drivetrain/table.ts";
 import type { RunOptions } from "../options.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { type Progress, simulate } from "../run/simulate.ts";
 import type { Simulation } from "../run/simulation.ts";
-import type { Vehicle } from "../vehicle/schema.ts";
 
 /** Charge-balanced fuel: what the drive costs when the battery ends as full as it began. */
 export interface Balance {

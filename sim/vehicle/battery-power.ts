@@ -1,6 +1,6 @@
 import { openCircuit } from "../drivetrain/battery.ts";
 import { lookUp } from "../drivetrain/table.ts";
-import type { Vehicle } from "./schema.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 
 /** Greatest terminal powers of the rested battery at a charge, W, both ≥ 0; the taper of the window left out. */
 export interface BatteryPowers {

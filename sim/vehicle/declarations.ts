@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { isQuantity, metaOf, type ParameterMeta } from "./quantity.ts";
-import { vehicleSchema } from "./schema.ts";
+import { isQuantity, metaOf, type ParameterMeta } from "../parameters/quantity.ts";
+import { vehicleSchema } from "../parameters/schema.ts";
 
 /** A parameter's default; null where it has none and must be given, or is absent as a whole (the engine map). */
 export type DefaultValue = number | string | boolean | readonly number[] | null;

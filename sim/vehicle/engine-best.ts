@@ -1,5 +1,5 @@
 import { brakeEfficiency, engineTables, fullLoadTorque } from "../drivetrain/engine.ts";
-import type { Vehicle } from "./schema.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 
 /** The warm engine's point of greatest brake efficiency. */
 export interface BestPoint {

@@ -1,7 +1,7 @@
 import type { InputFault } from "../../shared/errors.ts";
+import { isQuantity, LEAST_POINTS, MOST_POINTS, type ParameterMeta } from "../parameters/quantity.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { declarationAt } from "./declarations.ts";
-import { isQuantity, LEAST_POINTS, MOST_POINTS, type ParameterMeta } from "./quantity.ts";
-import type { Vehicle } from "./schema.ts";
 
 const LONGEST = 60;
 

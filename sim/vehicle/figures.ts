@@ -3,11 +3,11 @@ import { storedEnergy } from "../drivetrain/battery.ts";
 import { bestSpeedFor, engineTables } from "../drivetrain/engine.ts";
 import { basicRatio, mechanicalPoint } from "../drivetrain/gear-set.ts";
 import { bodies, massMatrix } from "../drivetrain/mass-matrix.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { SUN_SPEED_SHARE } from "../settings.ts";
 import { batteryPowers } from "./battery-power.ts";
 import { electricWheelForce } from "./checks/body.ts";
 import { bestPoint } from "./engine-best.ts";
-import type { Vehicle } from "./schema.ts";
 
 /** A number that follows from the parameters. */
 export interface DerivedFigure {

@@ -1,5 +1,7 @@
 import type { z } from "zod";
 import { InputError, type InputFault } from "../../shared/errors.ts";
+import { isQuantity, type ParameterMeta } from "../parameters/quantity.ts";
+import { type Vehicle, vehicleSchema } from "../parameters/schema.ts";
 import { batteryFaults } from "./checks/battery.ts";
 import { bodyFaults } from "./checks/body.ts";
 import { controlFaults } from "./checks/control.ts";
@@ -10,8 +12,6 @@ import { machineFaults } from "./checks/machines.ts";
 import { declarationAt, groupFields } from "./declarations.ts";
 import { acceptedBy, show, valueAt } from "./faults.ts";
 import { nearest } from "./nearest.ts";
-import { isQuantity, type ParameterMeta } from "./quantity.ts";
-import { type Vehicle, vehicleSchema } from "./schema.ts";
 
 type Issue = z.core.$ZodIssue;
 

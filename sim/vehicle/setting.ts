@@ -1,9 +1,9 @@
 import { z } from "zod";
 import { InputError, type InputFault } from "../../shared/errors.ts";
+import { isQuantity, type ParameterMeta } from "../parameters/quantity.ts";
 import { DECLARATIONS, type Declaration, declarationAt, groupFields } from "./declarations.ts";
 import { acceptedBy, show } from "./faults.ts";
 import { nearest } from "./nearest.ts";
-import { isQuantity, type ParameterMeta } from "./quantity.ts";
 import { wrong } from "./read.ts";
 
 const DECIMAL = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;

@@ -2,13 +2,13 @@ import { mpsToKmh } from "../../shared/units.ts";
 import { engineTables } from "../drivetrain/engine.ts";
 import { basicRatio } from "../drivetrain/gear-set.ts";
 import { GRAVITY } from "../drivetrain/road.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { SOC_FORCED_START, SOC_NO_CHARGE } from "../settings.ts";
 import { electricWheelForce } from "./checks/body.ts";
 import { crankTorque, sunTorqueAtFullLoad } from "./checks/machines.ts";
 import { bestPoint } from "./engine-best.ts";
 import { round } from "./faults.ts";
 import { electricTopSpeed, outputTopSpeed } from "./figures.ts";
-import type { Vehicle } from "./schema.ts";
 
 /** Brake efficiency above which a petrol engine is better than any on the road (common practice, no source). */
 const ODD_EFFICIENCY = 0.43;

@@ -58,7 +58,7 @@ describe("the engine", () => {
       return lines
         .map((line, index) => ({ line, before: lines[index - 1] ?? "", place: `${path}:${index + 1}` }))
         .filter(({ line }) => /^export (async )?(function|class|interface|type|const)\b/.test(line))
-        .filter(({ before }) => !/\*\/\s*$/.test(before) && !/^\s*(\/\/|export |\)|\w.*;)/.test(before))
+        .filter(({ before }) => !/\*\/\s*$/.test(before) && !/^\s*(\/\/|export |\)|\(|\w.*;)/.test(before))
         .map(({ place }) => place);
     });
     expect(bare).toEqual([]);

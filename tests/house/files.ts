@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 
 /** The project's folder. */
@@ -6,6 +6,7 @@ export const root = join(import.meta.dirname, "..", "..");
 
 /** Paths, relative to the root, of the TypeScript files below a room. */
 export function sources(room: string): string[] {
+  if (!existsSync(join(root, room))) return [];
   return readdirSync(join(root, room), { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile() && entry.name.endsWith(".ts") && !entry.name.endsWith(".d.ts"))
     .map((entry) =>

@@ -8,10 +8,11 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   cycles: ["shared"],
   sim: ["shared", "cycles"],
   renderer: ["shared", "cycles", "sim"],
+  electron: ["shared"],
 };
 
 /** Folders of sim/, each of which may import those before it. */
-const SIM_ORDER = ["root", "vehicle", "drivetrain", "control", "run", "study", "cli"];
+const SIM_ORDER = ["root", "parameters", "drivetrain", "vehicle", "control", "run", "study", "cli"];
 
 interface Import {
   readonly from: string;
@@ -37,12 +38,12 @@ describe("import directions (DEVELOPERS.md, the rooms)", () => {
     it(`${name} imports only itself${allowed.length > 0 ? ` and ${allowed.join(", ")}` : ""}`, () => {
       const wrong = sources(name)
         .flatMap(importsOf)
-        .filter(({ to }) => room(to) !== name && !allowed.includes(room(to)));
+        .filter(({ to }) => room(to) !== name && !allowed.includes(room(to)) && to !== "package.json");
       expect(wrong).toEqual([]);
     });
   }
 
-  it("folders of sim import only those before them: vehicle, drivetrain, control, run, study, command line", () => {
+  it("folders of sim import only those before them: parameters, drivetrain, vehicle, control, run, study, command line", () => {
     const wrong = sources("sim")
       .flatMap(importsOf)
       .filter(

@@ -1,9 +1,9 @@
 import type { createHash as CreateHash } from "node:crypto";
 import { cycleById } from "../../cycles/catalogue.ts";
 import { rules } from "../../sim/control/strategies/rules.ts";
+import { vehicleSchema } from "../../sim/parameters/schema.ts";
 import { runCsv } from "../../sim/run/export.ts";
 import { simulate } from "../../sim/run/simulate.ts";
-import { vehicleSchema } from "../../sim/vehicle/schema.ts";
 
 /** SHA-256 of the exported run of the demo compact over a cycle. */
 export function runDigest(cycle: string, createHash: typeof CreateHash): string {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import type { CycleTrace } from "../../shared/cycle.ts";
 import type { StrategyAnswer, StrategyDefinition, StrategyInput } from "../../sim/control/strategy.ts";
-import { type Vehicle, vehicleSchema } from "../../sim/vehicle/schema.ts";
+import { type Vehicle, vehicleSchema } from "../../sim/parameters/schema.ts";
 
 /** Tooth counts and planets that fit together. */
 const TEETH = [

@@ -5,10 +5,10 @@ import { frictionTorque } from "../../drivetrain/engine.ts";
 import { basicRatio } from "../../drivetrain/gear-set.ts";
 import { machineElectric } from "../../drivetrain/machine.ts";
 import { lookUp } from "../../drivetrain/table.ts";
+import type { Vehicle } from "../../parameters/schema.ts";
 import { FIRING_SHARE, SOC_FORCED_START } from "../../settings.ts";
 import { batteryPowers } from "../battery-power.ts";
 import { crossFault, round } from "../faults.ts";
-import type { Vehicle } from "../schema.ts";
 import { ends, firstFall } from "./lists.ts";
 import { crankTorque } from "./machines.ts";
 

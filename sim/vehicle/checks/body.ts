@@ -1,7 +1,7 @@
 import type { InputFault } from "../../../shared/errors.ts";
 import { GRAVITY } from "../../drivetrain/road.ts";
+import type { Vehicle } from "../../parameters/schema.ts";
 import { crossFault, round } from "../faults.ts";
-import type { Vehicle } from "../schema.ts";
 
 /** Rolling resistance on the level, N. */
 const rollingForce = ({ body }: Vehicle): number =>

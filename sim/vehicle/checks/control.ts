@@ -1,7 +1,7 @@
 import type { InputFault } from "../../../shared/errors.ts";
 import { greatestPower } from "../../drivetrain/engine.ts";
+import type { Vehicle } from "../../parameters/schema.ts";
 import { crossFault, round } from "../faults.ts";
-import type { Vehicle } from "../schema.ts";
 import { fullLoadFaults } from "./engine.ts";
 
 /** Whether the control's thresholds are in order. */

@@ -1,8 +1,8 @@
 import { at } from "../../../shared/at.ts";
 import type { InputFault } from "../../../shared/errors.ts";
 import { fullLoadTorque } from "../../drivetrain/engine.ts";
+import type { Vehicle } from "../../parameters/schema.ts";
 import { crossFault, round } from "../faults.ts";
-import type { Vehicle } from "../schema.ts";
 import { fullLoadFaults } from "./engine.ts";
 import { ends, firstFall } from "./lists.ts";
 

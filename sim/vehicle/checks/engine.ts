@@ -1,7 +1,7 @@
 import { at } from "../../../shared/at.ts";
 import type { InputFault } from "../../../shared/errors.ts";
+import type { Vehicle } from "../../parameters/schema.ts";
 import { crossFault, round } from "../faults.ts";
-import type { Vehicle } from "../schema.ts";
 import { ends, firstFall } from "./lists.ts";
 
 /** Least share of the greatest indicated efficiency that must be left at the edges of the map. */

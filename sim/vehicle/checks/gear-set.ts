@@ -1,9 +1,9 @@
 import type { InputFault } from "../../../shared/errors.ts";
+import { isQuantity } from "../../parameters/quantity.ts";
+import type { Vehicle } from "../../parameters/schema.ts";
 import { declarationAt } from "../declarations.ts";
 import { crossFault, round } from "../faults.ts";
 import { LEAST_TEETH, leastPlanetTeethInRing, neighbourRoom, teethWithoutUndercut } from "../gear-teeth.ts";
-import { isQuantity } from "../quantity.ts";
-import type { Vehicle } from "../schema.ts";
 
 const STANDARD =
   "profile-shifted sets are not covered: all gears are standard, 20° and full depth, on equal centre distances";

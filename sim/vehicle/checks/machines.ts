@@ -1,9 +1,9 @@
 import type { InputFault } from "../../../shared/errors.ts";
 import { frictionTorque } from "../../drivetrain/engine.ts";
 import { basicRatio } from "../../drivetrain/gear-set.ts";
+import type { Vehicle } from "../../parameters/schema.ts";
 import { FIRING_SHARE, SUN_SPEED_SHARE } from "../../settings.ts";
 import { crossFault, round } from "../faults.ts";
-import type { Vehicle } from "../schema.ts";
 
 /** Share of the sun's part of full load below which the engine could never reach its own best points. */
 const LEAST_BORNE = 0.6;

@@ -1,4 +1,4 @@
-import type { VehicleInput } from "../schema.ts";
+import type { VehicleInput } from "../../parameters/schema.ts";
 
 /** One demo vehicle of our own invention, as it stands in the registry. */
 export interface VehiclePreset {

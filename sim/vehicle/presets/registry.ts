@@ -1,6 +1,6 @@
 import { InputError } from "../../../shared/errors.ts";
+import type { Vehicle } from "../../parameters/schema.ts";
 import { readVehicle } from "../read.ts";
-import type { Vehicle } from "../schema.ts";
 import { compact } from "./compact.ts";
 import { family } from "./family.ts";
 import type { VehiclePreset } from "./preset.ts";

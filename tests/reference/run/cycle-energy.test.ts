@@ -2,10 +2,10 @@ import { describe, expect, it } from "vitest";
 import { cycleById } from "../../../cycles/catalogue.ts";
 import { at } from "../../../shared/at.ts";
 import { rules } from "../../../sim/control/strategies/rules.ts";
+import { vehicleSchema } from "../../../sim/parameters/schema.ts";
 import { LEDGER_LINES } from "../../../sim/run/ledger.ts";
 import { simulate } from "../../../sim/run/simulate.ts";
 import type { Simulation } from "../../../sim/run/simulation.ts";
-import { vehicleSchema } from "../../../sim/vehicle/schema.ts";
 
 /**
  * The closed-form energy of a drive cycle (Guzzella and Sciarretta, Vehicle Propulsion Systems, ch. 2: mean tractive

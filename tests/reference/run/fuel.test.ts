@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { combineFuelPerDistance } from "../../../cycles/composite/weighting.ts";
 import { gallonsToLitres, litresPer100KmToMpg, mpgToLitresPer100Km } from "../../../shared/units.ts";
+import { vehicleSchema } from "../../../sim/parameters/schema.ts";
 import { carbonDioxide, consumption, litres } from "../../../sim/run/fuel.ts";
-import { vehicleSchema } from "../../../sim/vehicle/schema.ts";
 
 const fuel = vehicleSchema.parse({}).fuel;
 /** Joules in an international-table British thermal unit, kilograms in a pound (NIST SP 811). */

@@ -3,12 +3,12 @@ import { describe, expect, it } from "vitest";
 import { at } from "../../../shared/at.ts";
 import { STRATEGIES } from "../../../sim/control/strategies/registry.ts";
 import type { StrategyDefinition } from "../../../sim/control/strategy.ts";
+import type { Vehicle } from "../../../sim/parameters/schema.ts";
 import { CHANNELS } from "../../../sim/run/channels.ts";
 import { LEDGER_LINES } from "../../../sim/run/ledger.ts";
 import { REGIMES, regimes } from "../../../sim/run/regimes.ts";
 import { CLOSURE_LIMIT, checkClosure, simulate } from "../../../sim/run/simulate.ts";
 import type { Simulation } from "../../../sim/run/simulation.ts";
-import type { Vehicle } from "../../../sim/vehicle/schema.ts";
 import { anyCycle, anyVehicle, randomStrategy } from "../../support/random.ts";
 
 const SEED = 20261125;

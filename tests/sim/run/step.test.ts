@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { cycleById } from "../../../cycles/catalogue.ts";
 import { rules } from "../../../sim/control/strategies/rules.ts";
+import { vehicleSchema } from "../../../sim/parameters/schema.ts";
 import { simulate } from "../../../sim/run/simulate.ts";
-import { vehicleSchema } from "../../../sim/vehicle/schema.ts";
 
 const compact = vehicleSchema.parse({});
 

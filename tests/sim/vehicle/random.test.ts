@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { InputError } from "../../../shared/errors.ts";
+import { isQuantity } from "../../../sim/parameters/quantity.ts";
 import { DECLARATIONS, type Declaration } from "../../../sim/vehicle/declarations.ts";
 import { derivedFigures } from "../../../sim/vehicle/figures.ts";
-import { isQuantity } from "../../../sim/vehicle/quantity.ts";
 import { readVehicle } from "../../../sim/vehicle/read.ts";
 import { vehicleWarnings } from "../../../sim/vehicle/warnings.ts";
 

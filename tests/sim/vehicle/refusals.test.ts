@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import type { VehicleInput } from "../../../sim/parameters/schema.ts";
 import { DECLARATIONS } from "../../../sim/vehicle/declarations.ts";
 import { readVehicle } from "../../../sim/vehicle/read.ts";
-import type { VehicleInput } from "../../../sim/vehicle/schema.ts";
 import { faultsOf } from "../../cycles/faults-of.ts";
 
 const refused = (input: unknown) => faultsOf(() => readVehicle(input, ""));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
+import type { VehicleInput } from "../../../sim/parameters/schema.ts";
 import { readVehicle } from "../../../sim/vehicle/read.ts";
-import type { VehicleInput } from "../../../sim/vehicle/schema.ts";
 import { vehicleWarnings } from "../../../sim/vehicle/warnings.ts";
 
 describe("vehicleWarnings", () => {
