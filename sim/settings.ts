@@ -41,6 +41,9 @@ export const DRIVER_PREVIEW = 0.5;
 /** Driver's integral gain on speed error, 1/s². */
 export const DRIVER_INTEGRAL = 0.35;
 
+/** Speed error beyond which the driver's integral waits: the vehicle cannot follow, m/s. */
+export const DRIVER_PATIENCE = 1.5;
+
 /** Speed below which a vehicle asked to stand is stopped by the brakes alone, m/s. */
 export const STANDSTILL_SPEED = 0.3;
 

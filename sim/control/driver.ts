@@ -3,14 +3,18 @@ import type { CycleTrace } from "../../shared/cycle.ts";
 import type { Prepared } from "../drivetrain/prepared.ts";
 import { gradeSine } from "../drivetrain/road.ts";
 import type { PlantState } from "../drivetrain/state.ts";
+import { LIMIT_BIT } from "../limits.ts";
 import {
   CONTROL_PERIOD,
   DRIVER_INTEGRAL,
+  DRIVER_PATIENCE,
   DRIVER_PREVIEW,
   HOLD_DECELERATION,
   STANDSTILL_SPEED,
 } from "../settings.ts";
 import type { ControlState } from "./state.ts";
+
+const TYRE_GRIP = LIMIT_BIT["tyre-grip"];
 
 /** Reads a cycle at rising times; the place is kept and only moves forward. Results stand in its fields. */
 export class TraceReader {
@@ -121,11 +125,11 @@ export class CycleDriver implements Driver {
       return;
     }
     const error = now - speed;
-    const unmet = Math.abs(error) > 1.5;
-    if (!unmet) c.driverIntegral += error * CONTROL_PERIOD * DRIVER_INTEGRAL;
+    if (Math.abs(error) < DRIVER_PATIENCE) c.driverIntegral += error * CONTROL_PERIOD * DRIVER_INTEGRAL;
     const acceleration = (next - speed) / DRIVER_PREVIEW + c.driverIntegral;
     const force = effectiveMass(p) * acceleration + resistance(p, s, speed, c.direction);
-    const grip = force * c.direction > 0 ? p.gripDriven : p.gripAll;
+    const grip = (force * c.direction > 0 ? p.gripDriven : p.gripAll) * s.gradeCosine;
+    if (Math.abs(force) > grip) s.limits |= TYRE_GRIP;
     askForce(p, c, s, Math.min(grip, Math.max(-grip, force)));
   }
 }
@@ -135,5 +139,6 @@ export function setGrade(p: Prepared, s: PlantState, grade: number): void {
   const sine = gradeSine(grade);
   s.gradeSine = sine;
   s.gradeForce = p.weight * sine;
-  s.rollingForce = p.rolling * Math.sqrt(1 - sine * sine);
+  s.gradeCosine = Math.sqrt(1 - sine * sine);
+  s.rollingForce = p.rolling * s.gradeCosine;
 }

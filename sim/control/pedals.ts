@@ -22,7 +22,7 @@ export function greatestForce(p: Prepared, s: PlantState, speed: number, electri
   const power = battery + (electricOnly ? 0 : p.enginePower);
   const engineShare = electricOnly ? 0 : (p.k / p.k1) * p.fullLoadMost;
   const torque = p.reduction * p.outPeakTorque + engineShare;
-  return Math.min(p.gripDriven, torque / p.metresPerRing, power / Math.max(v, 0.1));
+  return Math.min(p.gripDriven * s.gradeCosine, torque / p.metresPerRing, power / Math.max(v, 0.1));
 }
 
 /** Pedals and selector given from outside: driving by hand, full throttle. */
@@ -68,7 +68,7 @@ export class PedalDriver implements Driver {
   /** Force asked, N: the brake pedal wins over the accelerator. */
   private force(p: Prepared, s: PlantState, speed: number): number {
     const way = speed >= 0 ? 1 : -1;
-    if (this.brake > 0) return -way * Math.min(1, this.brake) * p.gripAll;
+    if (this.brake > 0) return -way * Math.min(1, this.brake) * p.gripAll * s.gradeCosine;
     if (this.gear === "neutral" || this.gear === "park") return 0;
     const sign = this.gear === "reverse" ? -1 : 1;
     const pressed = Math.min(1, Math.max(0, this.accelerator));

@@ -24,9 +24,9 @@ export interface RoadLoad {
 }
 
 /**
- * Road load of a vehicle. In coast-down form the drag of the driveline that the model has of its own (the output
- * machine's losses at no torque, which a coast-down in neutral with the machine switched off does not hold, are
- * left) is nothing at zero torque, so A, B and C go to the tyres as they are.
+ * Road load of a vehicle. A coast-down's A, B and C are taken as they are: what the driveline drags in neutral is part
+ * of them, and this model's own driveline has no drag without torque (gear losses go with the load, and the machines'
+ * losses at no torque are electrical), so there is nothing to subtract.
  * @param mass test mass with payload, kg
  * @param density air density, kg/m³; a coast-down's C is scaled from the reference density
  * @param referenceDensity density that the coast-down was made at, kg/m³

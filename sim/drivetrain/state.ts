@@ -27,6 +27,7 @@ export class PlantState {
   /** weight along the road, N; positive when it pulls backward */
   gradeForce = 0;
   gradeSine = 0;
+  gradeCosine = 1;
   /** rolling resistance, N, ≥ 0 */
   rollingForce = 0;
   auxiliaryPower = 0;

@@ -170,6 +170,12 @@ export class Simulation {
     const fade = Math.min(1, Math.max(0, (speed - p.fadeEnd) * p.fadePerSpeed));
     c.regenShare = p.axleBrakingShare * fade * this.regeneration;
     if (c.braking === 0) return;
+    const axle = p.gripDriven * s.gradeCosine;
+    const asked = Math.abs(c.wheelForceAsk);
+    if (c.regenShare * asked > axle) {
+      c.regenShare = axle / asked;
+      s.limits |= LIMIT_BIT["tyre-grip"];
+    }
     if (this.regeneration === 0) s.limits |= LIMIT_BIT["regeneration-off"];
     else if (fade < 1) s.limits |= LIMIT_BIT["low-speed-fade"];
   }
