@@ -123,7 +123,7 @@ export function expectWords(
   wanted: readonly string[],
   least: number,
 ): void {
-  const accepted = `${verb} ${wanted.join(" ")}`.trim();
+  const accepted = wanted.length === 0 ? `${verb} and options only` : `${verb} ${wanted.join(" ")}`;
   const extra = words[wanted.length];
   if (extra !== undefined) {
     throw new InputError({ what: "one word too many", where: verb, value: extra, accepted });

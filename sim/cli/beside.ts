@@ -52,7 +52,9 @@ export function workBeside(words: readonly string[], start: string): Promise<num
     });
     worker.on("error", (error) => {
       progress.clear();
-      process.stderr.write(`This is a fault of the program, not of the input:\n${error.stack ?? error.message}\n`);
+      process.stderr.write(
+        `This is a fault of the program, not of the input:\n${error.stack ?? error.message}\n`,
+      );
     });
     worker.on("exit", () => resolve(code));
   });

@@ -1,5 +1,5 @@
+import type { Vehicle } from "../parameters/schema.ts";
 import { consumption } from "../run/fuel.ts";
-import type { Vehicle } from "../vehicle/schema.ts";
 
 /** A consumption in the figures that people compare, named as in the summary file. */
 export interface Consumed {

@@ -1,9 +1,9 @@
 import type { CycleTrace } from "../../shared/cycle.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { simulate } from "../run/simulate.ts";
 import type { Simulation } from "../run/simulation.ts";
 import { type RunSummary, summarize } from "../run/summary.ts";
 import { type Balance, balance } from "../study/balance.ts";
-import type { Vehicle } from "../vehicle/schema.ts";
 import { type Around, stopIfCancelled } from "./around.ts";
 import { type Consumed, consumed } from "./consumed.ts";
 import { cityTest, type PhaseFigures, phaseFigures } from "./phases.ts";

@@ -18,14 +18,18 @@ export function tell(error: unknown): Told {
   }
   if (error instanceof InputError) return { text: inputText(error.faults), code: EXIT.badInput };
   if (error instanceof RangeError && /allocation|buffer/i.test(error.message)) {
-    return { text: "There is not enough memory for this log: log every 0.1 s, or drive less.\n", code: EXIT.badInput };
+    return {
+      text: "There is not enough memory for this log: log every 0.1 s, or drive less.\n",
+      code: EXIT.badInput,
+    };
   }
   const detail = error instanceof Error ? (error.stack ?? error.message) : String(error);
   return { text: `This is a fault of the program, not of the input:\n${detail}\n`, code: EXIT.programFault };
 }
 
 function inputText(faults: readonly InputFault[]): string {
-  const head = faults.length === 1 ? "The input is not right:" : `The input is not right in ${faults.length} places:`;
+  const head =
+    faults.length === 1 ? "The input is not right:" : `The input is not right in ${faults.length} places:`;
   return `${[head, ...faults.flatMap(faultLines)].join("\n")}\n`;
 }
 

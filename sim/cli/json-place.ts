@@ -27,7 +27,9 @@ export function firstJsonFault(text: string): JsonPlace {
   for (;;) {
     TOKEN.lastIndex = offset;
     const match = TOKEN.exec(text);
-    const next = match ? follow(awaited, match[1] ?? (match[2] === undefined ? "word" : "text"), open) : null;
+    const next: Awaited | null = match
+      ? follow(awaited, match[1] ?? (match[2] === undefined ? "word" : "text"), open)
+      : null;
     if (next === null) return place(text, offset);
     awaited = next;
     offset = TOKEN.lastIndex;

@@ -1,8 +1,8 @@
 import { isMainThread, parentPort } from "node:worker_threads";
 import { version } from "../../package.json";
 import { type Around, EXIT } from "./around.ts";
-import { tell } from "./errors.ts";
 import { isOurs, serve, workBeside } from "./beside.ts";
+import { tell } from "./errors.ts";
 import { VERBS } from "./verbs.ts";
 
 /**
@@ -46,12 +46,12 @@ async function dispatch(words: readonly string[], around: Around): Promise<void>
   }
   const { helpText, verbByName, verbHelp } = await import("./commands/help.ts");
   if (name === "help" || name === "--help") {
-    around.out(helpText(rest.filter((word) => word !== "--help")));
+    around.out(await helpText(rest.filter((word) => word !== "--help")));
     return;
   }
   const verb = verbByName(name);
   if (rest.includes("--help")) {
-    around.out(verbHelp(verb));
+    around.out(await verbHelp(verb));
     return;
   }
   const command = await verb.load();

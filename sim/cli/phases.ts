@@ -1,9 +1,9 @@
 import { type PhaseAmount, weightCityBags } from "../../cycles/composite/weighting.ts";
 import { at } from "../../shared/at.ts";
 import type { Phase } from "../../shared/cycle.ts";
+import type { Vehicle } from "../parameters/schema.ts";
 import { LEDGER_LINES } from "../run/ledger.ts";
 import type { RunLog } from "../run/log.ts";
-import type { Vehicle } from "../vehicle/schema.ts";
 import { type Consumed, consumed, perHundred } from "./consumed.ts";
 
 /** One phase of a drive, as it stands in the summary file. */
@@ -76,7 +76,10 @@ export function cityTest(
   const weigh = (of: (phase: PhaseFigures) => Consumed | undefined): Consumed => {
     const bag = (index: number): PhaseAmount => {
       const phase = at(phases, index);
-      return { amount: (of(phase)?.l_per_100km ?? Number.NaN) * phase.distance_m, distance: phase.distance_m };
+      return {
+        amount: (of(phase)?.l_per_100km ?? Number.NaN) * phase.distance_m,
+        distance: phase.distance_m,
+      };
     };
     const bags = { coldTransient: bag(0), stabilised: bag(1), hotTransient: bag(2) };
     return perHundred(vehicle, weightCityBags(bags));

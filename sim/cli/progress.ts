@@ -3,6 +3,12 @@ const QUIET = 1000;
 /** Time between two lines where a line cannot be written over, ms. */
 const SPARSE = 10_000;
 
+/** The part of a stream that is used. */
+export interface Screen {
+  readonly isTTY?: boolean;
+  write(text: string): boolean;
+}
+
 /** A line on stderr that tells how far long work is. */
 export interface ProgressLine {
   readonly show: (what: string, share: number) => void;
@@ -14,9 +20,9 @@ export interface ProgressLine {
  * Shows nothing in the first second. On a terminal one line is written over and over, elsewhere a line now and then.
  * @param stream where to; stderr, so that stdout stays clean
  */
-export function progressLine(stream: NodeJS.WriteStream = process.stderr, now = () => Date.now()): ProgressLine {
+export function progressLine(stream: Screen = process.stderr, now = () => Date.now()): ProgressLine {
   const began = now();
-  let last = 0;
+  let last = Number.NEGATIVE_INFINITY;
   let shown = 0;
   const terminal = stream.isTTY === true;
   return {

@@ -5,6 +5,15 @@ import { BENCH_OPTIONS, CYCLES_OPTIONS, LIMITS_OPTIONS, RUN_OPTIONS, VEHICLES_OP
 /** What a verb does with the words behind it. */
 export type Command = (words: readonly string[], around: Around) => void | Promise<void>;
 
+/** Names and what they mean, under a title. */
+export interface NameList {
+  readonly title: string;
+  readonly rows: readonly (readonly string[])[];
+}
+
+const none = async (): Promise<readonly NameList[]> => [];
+const setupNames = async (): Promise<readonly NameList[]> => (await import("./names.ts")).setupNames();
+
 /** One verb of the command line. */
 export interface Verb {
   readonly name: string;
@@ -13,6 +22,8 @@ export interface Verb {
   readonly usage: readonly string[];
   readonly options: readonly OptionDeclaration[];
   readonly examples: readonly string[];
+  /** Lists of names that its options take, for the help. */
+  readonly names: () => Promise<readonly NameList[]>;
   /** True for long work, which is done beside the thread that listens to Ctrl-C. */
   readonly long: boolean;
   /** Loads the command; only the one that is wanted. */
@@ -32,6 +43,7 @@ export const VERBS: readonly Verb[] = [
       "run --vehicle family --cycle ftp75 --cold --balance --units us",
       "run --cycle combined --balance --summary combined.json",
     ],
+    names: setupNames,
     long: true,
     load: async () => (await import("./commands/run.ts")).run,
   },
@@ -41,6 +53,7 @@ export const VERBS: readonly Verb[] = [
     usage: ["[options]"],
     options: LIMITS_OPTIONS,
     examples: ["limits --vehicle van --payload 600"],
+    names: setupNames,
     long: true,
     load: async () => (await import("./commands/limits.ts")).limits,
   },
@@ -50,6 +63,7 @@ export const VERBS: readonly Verb[] = [
     usage: ["list [--json]", "show ID|FILE [--json]"],
     options: CYCLES_OPTIONS,
     examples: ["cycles show wltc-class3b", "cycles show launch"],
+    names: none,
     long: false,
     load: async () => (await import("./commands/cycles.ts")).cycles,
   },
@@ -59,6 +73,7 @@ export const VERBS: readonly Verb[] = [
     usage: ["list [--json]", "show ID|FILE [--set PATH=VALUE] [--json]"],
     options: VEHICLES_OPTIONS,
     examples: ["vehicles show compact"],
+    names: none,
     long: false,
     load: async () => (await import("./commands/vehicles.ts")).vehicles,
   },
@@ -68,6 +83,7 @@ export const VERBS: readonly Verb[] = [
     usage: ["[options]"],
     options: BENCH_OPTIONS,
     examples: ["bench --runs 50"],
+    names: none,
     long: true,
     load: async () => (await import("./commands/bench.ts")).bench,
   },

@@ -10,7 +10,7 @@ import { chooseCycle } from "../cycle-choice.ts";
 import { CYCLES_OPTIONS } from "../options.ts";
 import { readChoice } from "../quantity.ts";
 import { cycleReport, testText } from "../report/cycle-report.ts";
-import { clock, columns } from "../report/text.ts";
+import { clock, columns, section } from "../report/text.ts";
 import { unitsBy } from "../report/units.ts";
 
 /** `cycles list` and `cycles show ID|FILE`. */
@@ -32,13 +32,25 @@ const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
 function listText(): string {
   const told = (info: CycleInfo): string[] => [
     info.id,
-    info.kind,
     info.duration === null ? "" : clock(info.duration),
     info.title,
   ];
-  const tests = COMPOSITE_TESTS.map((test) => [test.id, "test of several", "", test.title]);
-  const rows = [["id", "kind", "time", "title"], ...listCycles().map(told), ...tests];
-  return `${columns(rows, "llrl").join("\n")}\n`;
+  const of = (...kinds: CycleInfo["kind"][]): string[][] =>
+    listCycles()
+      .filter((info) => kinds.includes(info.kind))
+      .map(told);
+  const lines = [
+    ...section("cycles", columns(of("standard", "standard phase", "composite"), "lrl")),
+    ...section("manoeuvres, with parameters: see cycles show", columns(of("manoeuvre"), "lrl")),
+    ...section(
+      "tests of several drives",
+      columns(
+        COMPOSITE_TESTS.map((t) => [t.id, t.title]),
+        "ll",
+      ),
+    ),
+  ];
+  return `${lines.slice(1).join("\n")}\n`;
 }
 
 function show(args: Arguments, name: string): string {
@@ -55,7 +67,16 @@ function show(args: Arguments, name: string): string {
 function figures(trace: CycleTrace) {
   const { id, title, source, treatment, soaks } = trace;
   const phases = phaseStatistics(trace);
-  return { id, title, source, treatment, soaks, samples: trace.time.length, statistics: statistics(trace), phases };
+  return {
+    id,
+    title,
+    source,
+    treatment,
+    soaks,
+    samples: trace.time.length,
+    statistics: statistics(trace),
+    phases,
+  };
 }
 
 const showTest = (args: Arguments, test: CompositeTest): string =>

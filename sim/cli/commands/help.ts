@@ -1,7 +1,7 @@
 import { InputError } from "../../../shared/errors.ts";
 import { nearest } from "../../vehicle/nearest.ts";
 import { expectWords } from "../arguments.ts";
-import { columns, section, wrap } from "../report/text.ts";
+import { columns, section } from "../report/text.ts";
 import { VERBS, type Verb } from "../verbs.ts";
 
 const START = "npm run -s cli --";
@@ -14,7 +14,7 @@ const EXIT_CODES = [
 ];
 
 /** Text of `help`, or of one verb's help. @throws InputError for an unknown verb */
-export function helpText(words: readonly string[]): string {
+export async function helpText(words: readonly string[]): Promise<string> {
   expectWords("help", words, ["[VERB]"], 0);
   const [name] = words;
   if (name === undefined || name === "help") return overview();
@@ -27,7 +27,9 @@ export function verbByName(name: string): Verb {
   if (verb) return verb;
   const known = [...VERBS.map((candidate) => candidate.name), "help"];
   throw new InputError({
-    what: `unknown verb; the nearest known is ${nearest(name, known)}`,
+    what: name.startsWith("-")
+      ? "a verb must come first"
+      : `unknown verb; the nearest known is ${nearest(name, known)}`,
     where: "command line",
     value: name,
     accepted: known.join(", "),
@@ -35,7 +37,10 @@ export function verbByName(name: string): Verb {
 }
 
 function overview(): string {
-  const verbs = [...VERBS.map((verb) => [verb.name, verb.about]), ["help [VERB]", "this text, or that of one verb"]];
+  const verbs = [
+    ...VERBS.map((verb) => [verb.name, verb.about]),
+    ["help [VERB]", "this text, or that of one verb"],
+  ];
   return [
     "Simulates a power-split hybrid drivetrain and tells where the energy went.",
     ...section("usage", [`${START} VERB [options]`, `${START} VERB --help`, `${START} --version`]),
@@ -46,17 +51,18 @@ function overview(): string {
 }
 
 /** Usage, options, examples and exit codes of a verb. */
-export function verbHelp(verb: Verb): string {
+export async function verbHelp(verb: Verb): Promise<string> {
   const options = [
     ...verb.options.map((o) => [`--${o.name}${o.value === "" ? "" : ` ${o.value}`}`, o.about]),
     ["--help", "show this text"],
   ];
   const usage = verb.usage.map((line) => `${START} ${verb.name} ${line}`);
-  const examples = verb.examples.flatMap((line) => wrap(`${START} ${line}`));
+  const examples = verb.examples.map((line) => `${START} ${line}`);
   return [
     `${verb.name}: ${verb.about}`,
     ...section("usage", usage),
     ...section("options", columns(options, "ll")),
+    ...(await verb.names()).flatMap(({ title, rows }) => section(title, columns(rows, "ll"))),
     ...section("examples", examples),
     ...section("exit codes", columns(EXIT_CODES, "ll")),
     "",

@@ -1,13 +1,13 @@
-import { checkTargets, type Output, writeAll } from "../outputs.ts";
-import { InputError } from "../../../shared/errors.ts";
 import type { CompositeTest } from "../../../cycles/composite/registry.ts";
+import { InputError } from "../../../shared/errors.ts";
+import type { Vehicle } from "../../parameters/schema.ts";
 import { runCsv } from "../../run/export.ts";
-import type { Vehicle } from "../../vehicle/schema.ts";
 import { type Arguments, expectWords, readArguments } from "../arguments.ts";
 import { type Around, stopIfCancelled } from "../around.ts";
-import { chooseCycle, type CycleChoice, cycleFile } from "../cycle-choice.ts";
+import { type CycleChoice, chooseCycle, cycleFile } from "../cycle-choice.ts";
 import { drive } from "../drive.ts";
 import { RUN_OPTIONS } from "../options.ts";
+import { checkTargets, type Output, writeAll } from "../outputs.ts";
 import { readChoice } from "../quantity.ts";
 import { driveReport } from "../report/drive-report.ts";
 import { testReport } from "../report/test-report.ts";

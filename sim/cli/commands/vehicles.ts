@@ -1,8 +1,8 @@
+import type { Vehicle } from "../../parameters/schema.ts";
 import { parameterTable } from "../../vehicle/declarations.ts";
 import { valueAt } from "../../vehicle/faults.ts";
 import { derivedFigures } from "../../vehicle/figures.ts";
 import { PRESETS } from "../../vehicle/presets/registry.ts";
-import type { Vehicle } from "../../vehicle/schema.ts";
 import { vehicleWarnings } from "../../vehicle/warnings.ts";
 import { expectWords, readArguments } from "../arguments.ts";
 import type { Around } from "../around.ts";
@@ -36,8 +36,12 @@ const listed = ({ id, title, about, defaultStrategy }: (typeof PRESETS)[number])
 });
 
 function listText(): string {
-  const rows = PRESETS.map((preset) => [preset.id, preset.defaultStrategy, preset.about]);
-  return `${columns([["id", "strategy", ""], ...rows], "lll").join("\n")}\n`;
+  const lines = PRESETS.flatMap(({ id, title, about, defaultStrategy }) => [
+    `${id}: ${title}`,
+    ...wrap(about, "  "),
+    `  strategy ${defaultStrategy}`,
+  ]);
+  return `${lines.join("\n")}\n`;
 }
 
 const shown = (vehicle: Vehicle) => ({

@@ -21,7 +21,7 @@ export function driveReport(done: Drive, units: ReportUnits, notes: readonly str
     ...section("engine", engineLines(summary)),
     ...section("ways of the engine's power", pathLines(summary)),
     ...section("regimes", regimeLines(summary)),
-    ...section("energy ledger, kJ", ledgerLines(summary)),
+    ...section("energy ledger", ledgerLines(summary), " (kJ)"),
     ...section("speed trace", traceLines(summary, units)),
     ...section("limits and overrides", limitLines(summary)),
     ...section("moments", momentLines(summary)),

@@ -17,7 +17,8 @@ function consumptionRows(units: ReportUnits, raw: Consumed, balanced: Consumed |
 /** Fuel used, and the same with the battery's charge balanced. */
 export function fuelLines(s: DriveSummary, units: ReportUnits): string[] {
   const { fuel, balanced } = s;
-  const starts = fuel.energy_j > 0 ? `, ${percent(fuel.of_which_starts_j / fuel.energy_j)} of it for starts` : "";
+  const starts =
+    fuel.energy_j > 0 ? `, ${percent(fuel.of_which_starts_j / fuel.energy_j)} of it for starts` : "";
   return [
     ...columns(consumptionRows(units, fuel, balanced), "lrr"),
     `${units.volume(fuel.litres)}, ${kwh(fuel.energy_j)}${starts}`,

@@ -1,6 +1,9 @@
 /** Widest line printed. */
 export const WIDTH = 96;
 
+/** What the lines of a section are indented by. */
+const SECTION = "  ";
+
 /** What stands for a figure that there is none of. */
 const NONE = "–";
 
@@ -36,7 +39,7 @@ export function bar(share: number, width: number): string {
 }
 
 /** Breaks a text into lines at its blanks. @param indent put before every line */
-export function wrap(text: string, indent = "", width = WIDTH): string[] {
+export function wrap(text: string, indent = "", width = WIDTH - SECTION.length): string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(" ")) {
@@ -70,6 +73,8 @@ export function columns(rows: readonly (readonly string[])[], align: string): st
   );
 }
 
-/** A section of a report: its title in capitals, a line under it, then its lines indented. */
-export const section = (title: string, lines: readonly string[]): string[] =>
-  lines.length === 0 ? [] : ["", title.toUpperCase(), ...lines.map((line) => `  ${line}`)];
+/** A section of a report: a blank line, its title in capitals with its unit, its lines; nothing when it has none. */
+export const section = (title: string, lines: readonly string[], unit = ""): string[] =>
+  lines.length === 0
+    ? []
+    : ["", `${title.toUpperCase()}${unit}`, ...lines.map((line) => `${SECTION}${line}`.trimEnd())];

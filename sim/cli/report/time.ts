@@ -1,4 +1,4 @@
-import type { Vehicle } from "../../vehicle/schema.ts";
+import type { Vehicle } from "../../parameters/schema.ts";
 import { vehicleWarnings } from "../../vehicle/warnings.ts";
 import type { DriveSummary } from "../drive.ts";
 import { bar, columns, fixed, labelled, wrap } from "./text.ts";
@@ -44,7 +44,9 @@ export function traceLines({ trace }: DriveSummary, units: ReportUnits): string[
 /** Seconds that each limit bound or each override stood. */
 export function limitLines(s: DriveSummary): string[] {
   if (s.limits.length === 0) return ["none"];
-  return s.limits.flatMap((limit) => labelled(`${fixed(limit.seconds, 1)} s`.padStart(TIME - 2), limit.meaning, TIME));
+  return s.limits.flatMap((limit) =>
+    labelled(`${fixed(limit.seconds, 1)} s`.padStart(TIME - 2), limit.meaning, TIME),
+  );
 }
 
 /** The instants worth looking at. */

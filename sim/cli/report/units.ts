@@ -59,4 +59,3 @@ export const percent = (share: number, decimals = 1): string => {
   const text = fixed(shareToPercent(share), decimals);
   return text === "–" ? text : `${text} %`;
 };
-

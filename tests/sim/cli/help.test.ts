@@ -1,0 +1,77 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { VERBS } from "../../../sim/cli/verbs.ts";
+import { command, succeed, temporaryFolder } from "./command.ts";
+
+const folder = temporaryFolder();
+
+describe("help", () => {
+  it("names every verb and the exit codes", () => {
+    const text = succeed(folder, "help");
+    for (const verb of VERBS) expect(text).toContain(`  ${verb.name} `);
+    for (const code of ["0 ", "1 ", "2 ", "130 "]) expect(text).toContain(`\n  ${code}`);
+    expect(succeed(folder)).toBe(text);
+    expect(succeed(folder, "--help")).toBe(text);
+  });
+
+  it.each(VERBS.map((verb) => [verb.name, verb] as const))("of %s names every option", (name, verb) => {
+    const text = succeed(folder, name, "--help");
+    for (const option of verb.options) expect(text).toContain(`  --${option.name}`);
+    expect(succeed(folder, "help", name)).toBe(text);
+  });
+
+  it("has only examples that are understood", () => {
+    for (const line of VERBS.filter((verb) => verb.name !== "bench").flatMap((verb) => verb.examples)) {
+      const words = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map((match) => match[1] ?? match[2] ?? "");
+      expect(command(temporaryFolder(), ...words).status, line).toBe(0);
+    }
+  });
+
+  it("tells the version of the package", () => {
+    const file = join(import.meta.dirname, "..", "..", "..", "package.json");
+    const { version } = JSON.parse(readFileSync(file, "utf8")) as { version: string };
+    expect(succeed(folder, "--version")).toBe(`trishaft ${version}\n`);
+  });
+});
+
+describe("lists and limits", () => {
+  it("lists cycles, manoeuvres and tests, and shows each kind", () => {
+    const list = succeed(folder, "cycles", "list");
+    for (const id of ["udds", "wltc-class3b-low", "ftp75", "launch", "combined"])
+      expect(list).toContain(`  ${id} `);
+    expect(succeed(folder, "cycles", "show", "udds")).toMatch(/distance +11\.990 km/);
+    expect(succeed(folder, "cycles", "show", "cruise:speed=60mph")).toMatch(/greatest speed +96\.6 km\/h/);
+    expect(succeed(folder, "cycles", "show", "combined")).toContain("weight 0.55");
+    const shown = JSON.parse(succeed(folder, "cycles", "show", "us06", "--json")) as {
+      info: { unit: string };
+    };
+    expect(shown.info.unit).toBe("mph");
+  });
+
+  it("lists vehicles and shows every parameter", () => {
+    expect(succeed(folder, "vehicles", "list")).toContain("compact");
+    const text = succeed(folder, "vehicles", "show", "compact", "--set", "body.mass=1600");
+    expect(text).toContain("body.mass = 1600 kg");
+    const json = JSON.parse(succeed(folder, "vehicles", "show", "van", "--json")) as {
+      parameters: { path: string; value: unknown }[];
+    };
+    expect(json.parameters.find((row) => row.path === "gearSet.sunTeeth")?.value).toBe(38);
+  });
+
+  it("finds the limits of the vehicle", () => {
+    const found = JSON.parse(succeed(folder, "limits", "--json")) as Record<string, number>;
+    expect(found.zero_to_100_kmh_s).toBeGreaterThan(8);
+    expect(found.zero_to_100_kmh_s).toBeLessThan(14);
+    expect(succeed(folder, "limits", "--units", "us")).toContain("0 to 62.1 mph");
+  });
+
+  it("measures and checks itself", () => {
+    const found = JSON.parse(succeed(folder, "bench", "--runs", "1", "--json")) as {
+      steps: number;
+      check: { good: boolean };
+    };
+    expect(found.steps).toBe(136_900);
+    expect(found.check.good).toBe(true);
+  });
+});
