@@ -27,7 +27,7 @@ export async function main(words: readonly string[], start: string): Promise<num
 }
 
 /** Does what the words say in this thread. @returns exit code */
-async function execute(words: readonly string[], around: Around): Promise<number> {
+export async function execute(words: readonly string[], around: Around): Promise<number> {
   try {
     await dispatch(words, around);
     return EXIT.done;

@@ -1,7 +1,8 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { commandBeside, namesIn, temporaryFolder } from "./command.ts";
+import { execute } from "../../../sim/cli/main.ts";
+import { command, namesIn, temporaryFolder } from "./command.ts";
 
 const folder = temporaryFolder();
 const file = (name: string, text: string | Buffer): string => {
@@ -82,19 +83,61 @@ const CASES: readonly (readonly [typed: readonly string[], ...said: RegExp[]])[]
   [["help", "rum"], /nearest known is run/],
 ];
 
-describe("bad input", () => {
-  it.concurrent.each(CASES.map(([typed, ...said]) => [typed.join(" "), typed, said] as const))(
-    "%s",
-    async (_, typed, said) => {
-      const files = typed[0] === "run" && typed.at(-1) !== "--out" ? out : [];
-      const done = await commandBeside(folder, ...typed, ...files);
-      expect(done.status, done.stderr).toBe(2);
-      expect(done.stdout).toBe("");
-      for (const words of said) expect(done.stderr.replace(/\s+/g, " ")).toMatch(words);
-      expect(done.stderr).toMatch(/\n {4}what {8}\S[\s\S]*\n {4}accepted {4}\S/);
-      expect(done.stderr).not.toMatch(/\n\s+at .*\d+:\d+/);
-      expect(Math.max(...done.stderr.split("\n").map((line) => line.length))).toBeLessThanOrEqual(100);
-      expect(namesIn(folder)).toEqual(before);
+/** The same words with the files' names made absolute, so that the command can be called in this process. */
+const absolute = (words: readonly string[]): string[] =>
+  words.map((word) => (/^(\.\/)?[\w-]+\.(csv|json)$|^\.\//.test(word) ? join(folder, word) : word));
+
+/** Does what the words say, as the program does between its start and its end. */
+async function told(words: readonly string[]): Promise<{ status: number; stdout: string; stderr: string }> {
+  let stdout = "";
+  let stderr = "";
+  const status = await execute(absolute(words), {
+    out: (text) => {
+      stdout += text;
     },
+    note: (text) => {
+      stderr += text;
+    },
+    progress: () => {},
+    cancelled: () => false,
+    start: "",
+  });
+  return { status, stdout, stderr: stderr.replaceAll(`${folder}/`, "") };
+}
+
+function expectRefusal(
+  done: { status: number | null; stdout: string; stderr: string },
+  said: readonly RegExp[],
+): void {
+  expect(done.status, done.stderr).toBe(2);
+  expect(done.stdout).toBe("");
+  for (const words of said) expect(done.stderr.replace(/\s+/g, " ")).toMatch(words);
+  expect(done.stderr).toMatch(/\n {4}what {8}\S[\s\S]*\n {4}accepted {4}\S/);
+  expect(done.stderr).not.toMatch(/\n\s+at .*\d+:\d+/);
+  expect(Math.max(...done.stderr.split("\n").map((line) => line.length))).toBeLessThanOrEqual(100);
+  expect(namesIn(folder)).toEqual(before);
+}
+
+const withFiles = (typed: readonly string[]): string[] =>
+  typed[0] === "run" && typed.at(-1) !== "--out" ? [...typed, ...out] : [...typed];
+
+describe("bad input", () => {
+  it.each(CASES.map(([typed, ...said]) => [typed.join(" "), typed, said] as const))(
+    "%s",
+    async (_, typed, said) => expectRefusal(await told(withFiles(typed)), said),
   );
+
+  it("ends the program itself with 2 and one block on stderr", () => {
+    const named = (words: string) => CASES.find(([typed]) => typed.join(" ") === words) ?? [[]];
+    const some = [
+      "rnu",
+      "run --soc 60",
+      "run --cycle nan.csv",
+      "run --vehicle broken.json",
+      "vehicles show vam",
+    ];
+    for (const [typed, ...said] of some.map(named)) {
+      expectRefusal(command(folder, ...withFiles(typed)), said);
+    }
+  });
 });

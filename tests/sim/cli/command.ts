@@ -1,4 +1,4 @@
-import { execFile, type SpawnSyncReturns, spawnSync } from "node:child_process";
+import { type SpawnSyncReturns, spawnSync } from "node:child_process";
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -10,18 +10,6 @@ export const START = join(import.meta.dirname, "..", "..", "..", "sim", "cli", "
 /** Runs the command line in a folder and waits for it. */
 export function command(folder: string, ...args: string[]): SpawnSyncReturns<string> {
   return spawnSync(process.execPath, [START, ...args], { cwd: folder, encoding: "utf8", maxBuffer: 1 << 28 });
-}
-
-/** As `command`, without waiting, so that several can run at once. */
-export function commandBeside(
-  folder: string,
-  ...args: string[]
-): Promise<{ status: number | null; stdout: string; stderr: string }> {
-  return new Promise((resolve) => {
-    const child = execFile(process.execPath, [START, ...args], { cwd: folder }, (_, stdout, stderr) =>
-      resolve({ status: child.exitCode, stdout, stderr }),
-    );
-  });
 }
 
 /** Runs the command line and returns its stdout; throws when it does not end well. */
