@@ -84,12 +84,28 @@ export class Simulation {
     this.s.voltage = this.p.openCircuit[place] ?? 0;
   }
 
-  /** Advances one control period: decide, then the steps, then a log row (or a row a step). */
+  /**
+   * Advances one control period of 0.1 s and logs a row at its end (or a row a step). Decisions fall in the middle of
+   * the period, so that a row shows an ordinary instant and not the last one before the torques change: sums over rows
+   * then come near the sums over steps.
+   */
   tick(): void {
+    const { stepsPerTick, h } = this.p;
+    const half = Math.floor(stepsPerTick / 2);
+    if (this.ticks === 0 && half > 0) this.decide(0);
+    this.advance(1, half);
+    this.decide(this.time + half * h);
+    this.advance(half + 1, stepsPerTick);
+    this.ticks += 1;
+    if (this.c.engineMode === ENGINE.running) this.b.engineSeconds += CONTROL_PERIOD;
+    if (this.settings.logEvery === "control") this.write(this.time);
+  }
+
+  /** Makes the steps of the period with these numbers, first to last. */
+  private advance(first: number, last: number): void {
     const { p, s, c, b } = this;
-    this.decide();
     const perStep = this.settings.logEvery === "step";
-    for (let i = 1; i <= p.stepsPerTick; i += 1) {
+    for (let i = first; i <= last; i += 1) {
       actuate(p, s, c);
       burn(p, s);
       charge(p, s);
@@ -97,9 +113,6 @@ export class Simulation {
       settle(p, s);
       if (perStep) this.write(this.time + i * p.h);
     }
-    this.ticks += 1;
-    if (c.engineMode === ENGINE.running) b.engineSeconds += CONTROL_PERIOD;
-    if (!perStep) this.write(this.time);
   }
 
   private write(time: number): void {
@@ -108,9 +121,8 @@ export class Simulation {
     this.s.limits = 0;
   }
 
-  private decide(): void {
+  private decide(time: number): void {
     const { p, s, c, driver, now, answer } = this;
-    const time = this.time;
     c.within = 0;
     this.warm();
     this.allowCurrents();

@@ -36,8 +36,13 @@ const SLOPE_RANGE = [2, 4] as const;
 const SLOPE_OFFSETS = [-0.02, -0.01, 0.01, 0.02];
 const MOST_RUNS = 14;
 
+/** Start charges within this of the balanced one count for the slope. */
+const SLOPE_REACH = 0.06;
+
+/** How far from the ends of the charge window a run may start. */
+const EDGE = 0.005;
+
 const fuelOf = (run: Simulation): number => run.b.runningFuel + run.b.startFuel;
-const shareOf = (run: Simulation): number => run.b.source / Math.max(1, fuelOf(run));
 
 /** Fuel for battery energy at the margin: engine at its best point, both machines' and battery's way at 0.85. */
 function marginalSlope(vehicle: Vehicle): number {
@@ -65,6 +70,49 @@ export function fuelSlope(points: readonly { readonly net: number; readonly fuel
   return bottom > 0 ? -top / bottom : Number.NaN;
 }
 
+/** What one run tells the search: start charge, net battery energy and fuel, J, and how far the charge moved. */
+interface Point {
+  readonly soc: number;
+  readonly net: number;
+  readonly fuel: number;
+  readonly drift: number;
+}
+
+/** The runs of one search: all their figures, but only the run nearest to balance itself (logs are large). */
+class Search {
+  readonly points: Point[] = [];
+  best: { readonly point: Point; readonly run: Simulation };
+
+  constructor(
+    private readonly vehicle: Vehicle,
+    private readonly drive: (soc: number) => Simulation,
+    firstSoc: number,
+  ) {
+    const first = this.make(firstSoc);
+    this.best = first;
+  }
+
+  private make(asked: number): { point: Point; run: Simulation } {
+    const { socFloor, socCeiling } = this.vehicle.battery;
+    const soc = Math.min(socCeiling - EDGE, Math.max(socFloor + EDGE, asked));
+    const run = this.drive(soc);
+    const point = { soc, net: run.b.source, fuel: fuelOf(run), drift: run.s.soc - soc };
+    this.points.push(point);
+    return { point, run };
+  }
+
+  /** Drives once more from a start charge. */
+  attempt(soc: number): void {
+    const made = this.make(soc);
+    if (Math.abs(made.point.net) < Math.abs(this.best.point.net)) this.best = made;
+  }
+
+  /** Net battery energy over fuel energy of the best run. */
+  get share(): number {
+    return this.best.point.net / Math.max(1, this.best.point.fuel);
+  }
+}
+
 /**
  * Repeats a run over start charges until the net battery energy is within the window of the fuel energy, measures the
  * slope of fuel over battery energy around it, and corrects the rest by it.
@@ -78,40 +126,19 @@ export function balance(
   window = BALANCE_WINDOW,
   progress: Progress = {},
 ): Balance {
-  const { socFloor, socCeiling, socTarget } = vehicle.battery;
-  const keep = (soc: number): number => Math.min(socCeiling - 0.005, Math.max(socFloor + 0.005, soc));
-  const points: { soc: number; net: number; fuel: number; drift: number; run: Simulation }[] = [];
-  const tryAt = (soc: number) => {
-    const run = simulate(
-      vehicle,
-      cycle,
-      strategy,
-      { ...options, startSoc: soc },
-      { cancelled: progress.cancelled ?? (() => false) },
-    );
-    const point = { soc, net: run.b.source, fuel: fuelOf(run), drift: run.s.soc - soc, run };
-    points.push(point);
-    progress.report?.(Math.min(0.95, points.length / (MOST_RUNS + SLOPE_OFFSETS.length)));
-    return point;
+  const cancelled = progress.cancelled ?? (() => false);
+  let runs = 0;
+  const drive = (startSoc: number): Simulation => {
+    runs += 1;
+    progress.report?.(Math.min(0.95, runs / (MOST_RUNS + SLOPE_OFFSETS.length)));
+    return simulate(vehicle, cycle, strategy, { ...options, startSoc }, { cancelled });
   };
-  let point = tryAt(
-    keep(options.startSoc !== undefined && options.startSoc < socTarget ? options.startSoc : socTarget),
-  );
-  let best = point;
-  for (let i = 1; i < MOST_RUNS && Math.abs(shareOf(best.run)) > window; i += 1) {
-    if (progress.cancelled?.()) break;
-    point = tryAt(keep(nextSoc(points)));
-    if (Math.abs(point.net) < Math.abs(best.net)) best = point;
+  const { socTarget } = vehicle.battery;
+  const search = new Search(vehicle, drive, Math.min(socTarget, options.startSoc ?? socTarget));
+  while (runs < MOST_RUNS && Math.abs(search.share) > window && !cancelled()) {
+    search.attempt(nextSoc(search.points));
   }
-  return conclude(vehicle, best, points, (soc) => tryAt(keep(soc)), window);
-}
-
-interface Point {
-  readonly soc: number;
-  readonly net: number;
-  readonly fuel: number;
-  readonly drift: number;
-  readonly run: Simulation;
+  return conclude(vehicle, search, window, cancelled);
 }
 
 /** Next start charge: between two of opposite drift, nearest first (regula falsi, bisected); else follow the drift. */
@@ -127,41 +154,37 @@ function nextSoc(points: readonly Point[]): number {
   return last ? last.soc + last.drift : 0.5;
 }
 
-function conclude(
-  vehicle: Vehicle,
-  best: Point,
-  points: Point[],
-  tryAt: (soc: number) => Point,
-  window: number,
-): Balance {
-  const share = shareOf(best.run);
-  const result = { run: best.run, netShare: share };
-  if (best.fuel <= 0) {
-    const reason = "no fuel was used, so there is nothing to balance: see the electric consumption";
-    return {
-      ...result,
-      runs: points.length,
-      slope: Number.NaN,
-      slopeSource: "marginal",
-      fuelEnergy: Number.NaN,
-      balanced: false,
-      reason,
-    };
+/** Why a search did not end in balance; empty when it did. */
+function whyNot(search: Search, window: number, cancelled: boolean): string {
+  if (cancelled) return "the search was cancelled";
+  if (search.best.point.fuel <= 0) {
+    return "no fuel was used, so there is nothing to balance: see the electric consumption";
   }
-  for (const offset of SLOPE_OFFSETS) tryAt(best.soc + offset);
-  const measured = fuelSlope(points.filter((p) => Math.abs(p.soc - best.soc) < 0.06 && p.fuel > 0));
+  const share = search.share;
+  if (Math.abs(share) <= Math.max(window, BALANCE_WINDOW)) return "";
+  const percent = (100 * Math.abs(share)).toFixed(1);
+  return `the battery still ${share > 0 ? "gives" : "takes"} ${percent} % of the fuel energy at the nearest start charge`;
+}
+
+function conclude(vehicle: Vehicle, search: Search, window: number, cancelled: () => boolean): Balance {
+  const { point, run } = search.best;
+  const netShare = search.share;
+  const reason = whyNot(search, window, cancelled());
+  for (const offset of SLOPE_OFFSETS) {
+    if (point.fuel > 0 && !cancelled()) search.attempt(point.soc + offset);
+  }
+  const near = search.points.filter((p) => Math.abs(p.soc - point.soc) < SLOPE_REACH && p.fuel > 0);
+  const measured = fuelSlope(near);
   const believed = measured >= SLOPE_RANGE[0] && measured <= SLOPE_RANGE[1];
   const slope = believed ? measured : marginalSlope(vehicle);
-  const balanced = Math.abs(share) <= Math.max(window, BALANCE_WINDOW);
   return {
-    ...result,
-    runs: points.length,
+    run,
+    runs: search.points.length,
+    netShare,
     slope,
     slopeSource: believed ? "measured" : "marginal",
-    fuelEnergy: balanced ? best.fuel + slope * best.net : Number.NaN,
-    balanced,
-    reason: balanced
-      ? ""
-      : `the battery still gives ${(100 * share).toFixed(1)} % of the fuel energy at the nearest start charge`,
+    fuelEnergy: reason === "" ? point.fuel + slope * point.net : Number.NaN,
+    balanced: reason === "",
+    reason,
   };
 }
