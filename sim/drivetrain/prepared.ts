@@ -80,6 +80,8 @@ function engineNumbers(vehicle: Vehicle, h: number) {
   // The sun machine at a tenth above its greatest speed, which no run reaches.
   const sunLeast = Math.min(sun.peakTorque, sun.peakPower / (1.1 * sun.maxSpeed));
   return {
+    /** for strategies that look ahead through the engine's own formulas, outside the loop */
+    engine: e,
     idleSpeed: e.idleSpeed,
     engineTop: e.maxSpeed,
     friction0: e.friction0,

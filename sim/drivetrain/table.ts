@@ -52,7 +52,8 @@ export function monotoneCubic(x: readonly number[], y: readonly number[]): (valu
     const a = secant(i - 1);
     const b = secant(i);
     if (a * b <= 0) return 0;
-    const w = (2 * (at(x, i + 1) - at(x, i)) + (at(x, i) - at(x, i - 1))) / (3 * (at(x, i + 1) - at(x, i - 1)));
+    const w =
+      (2 * (at(x, i + 1) - at(x, i)) + (at(x, i) - at(x, i - 1))) / (3 * (at(x, i + 1) - at(x, i - 1)));
     return (a * b) / (w * b + (1 - w) * a);
   });
   return (value) => {

@@ -19,6 +19,18 @@ export const controlSchema = z.strictObject({
   ),
   thermostatPower: quantity("thermostat: engine power while on", "W", [1000, 300000], 16000),
   thermostatBand: quantity("thermostat: charge either side of the target", "1", [0.002, 0.4], 0.02),
+  equivalenceFactor: quantity(
+    "equivalent consumption: fuel energy that battery energy is priced at",
+    "1",
+    [0.5, 8],
+    2.7,
+  ),
+  equivalenceGain: quantity(
+    "equivalent consumption: rise of the price per unit of charge below the target",
+    "1",
+    [0, 100],
+    8,
+  ),
   electricTopSpeed: quantity("greatest road speed driven with the engine at rest", "m/s", [1, 70], 36),
   crankReserve: quantity("battery power kept for a start", "W", [0, 60000], 6000),
   fadeStart: quantity("road speed below which regeneration fades out", "m/s", [0, 10], 2.5),

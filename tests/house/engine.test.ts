@@ -15,6 +15,7 @@ const LOOP = [
   "sim/control/strategies/rules.ts",
   "sim/control/strategies/thermostat.ts",
   "sim/control/strategies/electric-first.ts",
+  "sim/control/strategies/equivalent.ts",
   "sim/run/books.ts",
   "sim/run/log.ts",
   "sim/run/simulation.ts",

@@ -12,7 +12,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
 };
 
 /** Folders of sim/, each of which may import those before it. */
-const SIM_ORDER = ["root", "parameters", "drivetrain", "vehicle", "control", "run", "study", "cli"];
+const SIM_ORDER = ["root", "parameters", "drivetrain", "vehicle", "control", "run", "bench", "study", "cli"];
 
 interface Import {
   readonly from: string;

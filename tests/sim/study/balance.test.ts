@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { cycleById } from "../../../cycles/catalogue.ts";
+import { equivalentAdapted } from "../../../sim/control/strategies/equivalent.ts";
 import { noRegeneration, rules } from "../../../sim/control/strategies/rules.ts";
 import { thermostat } from "../../../sim/control/strategies/thermostat.ts";
 import { litres } from "../../../sim/run/fuel.ts";
@@ -8,6 +9,18 @@ import { vehicleById } from "../../../sim/vehicle/presets/registry.ts";
 
 const compact = vehicleById("compact");
 const per100 = (energy: number, distance: number): number => (litres(compact.fuel, energy) / distance) * 1e5;
+
+describe("equivalent consumption", () => {
+  it("needs less charge-balanced fuel than the rules, within 5 %, and starts the engine less often", () => {
+    for (const id of ["udds", "wltc-class3b"]) {
+      const plain = balance(compact, cycleById(id), rules);
+      const priced = balance(compact, cycleById(id), equivalentAdapted);
+      expect(priced.fuelEnergy, id).toBeLessThan(plain.fuelEnergy);
+      expect(priced.fuelEnergy, id).toBeGreaterThan(0.95 * plain.fuelEnergy);
+      expect(priced.run.c.starts, id).toBeLessThan(plain.run.c.starts);
+    }
+  });
+});
 
 describe("charge balance", () => {
   it("N1 ends with the net battery energy within 1 % of the fuel energy (SAE J1711, from its abstract)", () => {
