@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { solveContacts } from "../../../sim/drivetrain/contacts.ts";
-import { BarePlant } from "../../support/plant.ts";
+import { HeldPlant, vehicleOf } from "../../reference/drivetrain/held-plant.ts";
 
 const SEED = 41;
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const speedOrRest = (least: number, most: number) => fc.oneof(fc.constant(0), number(least, most));
 
 describe(`contacts over random states (seed ${SEED})`, () => {
-  const { p, s } = new BarePlant({});
+  const { p, s } = new HeldPlant(vehicleOf({}));
 
   it("C2 each reaction is inside its bounds and stops its shaft, or at a bound while the shaft moves the other way", () => {
     fc.assert(
@@ -55,7 +55,7 @@ describe(`contacts over random states (seed ${SEED})`, () => {
 
 describe("contacts in scenes", () => {
   it("a vehicle on a slope stands while the brake can hold it, and rolls when it cannot", () => {
-    const plant = new BarePlant({});
+    const plant = new HeldPlant(vehicleOf({}));
     plant.s.gradeForce = plant.p.weight * 0.1;
     plant.s.brakeForce = 1600;
     plant.runTo(2);
@@ -66,7 +66,7 @@ describe("contacts in scenes", () => {
   });
 
   it("a standing engine does not turn below its breakaway torque and turns above it", () => {
-    const plant = new BarePlant({});
+    const plant = new HeldPlant(vehicleOf({}));
     plant.s.brakeForce = 16000;
     plant.s.sunTorque = 4.5;
     plant.runTo(0.5);
@@ -77,7 +77,7 @@ describe("contacts in scenes", () => {
   });
 
   it("with the sun machine pushing back, the engine's stop holds the carrier and the ring is driven", () => {
-    const plant = new BarePlant({ engine: { oneWayClutch: true } });
+    const plant = new HeldPlant(vehicleOf({ engine: { oneWayClutch: true } }));
     plant.s.sunTorque = -40;
     plant.runTo(1);
     expect(plant.s.carrierSpeed).toBe(0);
@@ -86,7 +86,7 @@ describe("contacts in scenes", () => {
   });
 
   it("friction braking to rest changes state once and does not chatter", () => {
-    const plant = new BarePlant({});
+    const plant = new HeldPlant(vehicleOf({}));
     plant.s.ringSpeed = 20;
     plant.s.brakeForce = 3000;
     let changes = 0;
