@@ -19,10 +19,16 @@ export function succeed(folder: string, ...args: string[]): string {
   return done.stdout;
 }
 
+const folders: string[] = [];
+// Once a test file, when it is loaded: a hook asked for from within a test would never run.
+afterAll(() => {
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+});
+
 /** A temporary folder that goes when the test file is done. */
 export function temporaryFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), "trishaft-cli-"));
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  folders.push(folder);
   return folder;
 }
 
