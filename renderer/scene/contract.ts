@@ -42,6 +42,8 @@ export interface SceneLook {
   readonly torques: { readonly sun: number; readonly carrier: number; readonly ring: number } | null;
   /** the part outlined, if any */
   readonly selected: PartId | null;
+  /** the part under the pointer, shown a little lighter, if any */
+  readonly hovered?: PartId | null;
   /** only the gear set, or the whole drivetrain */
   readonly extent: "gear set" | "drivetrain";
 }
@@ -68,7 +70,10 @@ export interface GearScene {
   orbit(dx: number, dy: number, zoom: number): void;
   /** the part under a point of the canvas, CSS pixels from its corner */
   pickAt(x: number, y: number): PartId | null;
-  /** places of labels in CSS pixels, kept clear of each other; the view draws their text as HTML */
+  /**
+   * places of labels in CSS pixels (x, y: middle of the text), kept clear of each other; the view draws their text as
+   * HTML and a leader to the anchor. Empty while labels are off; a part without room is left out
+   */
   labelPlaces(): readonly {
     readonly part: PartId;
     readonly x: number;

@@ -1,11 +1,11 @@
 import { frictionTorque, fullLoadTorque } from "../drivetrain/engine.ts";
-import { basicRatio, powerShares, type PowerShares, torquesFromEngine } from "../drivetrain/gear-set.ts";
+import { basicRatio, type PowerShares, powerShares, torquesFromEngine } from "../drivetrain/gear-set.ts";
 import { torqueLimit } from "../drivetrain/machine.ts";
 import type { Vehicle } from "../parameters/schema.ts";
 import { FIRING_SHARE } from "../settings.ts";
-import { benchLimits, type BenchLimit } from "./limits.ts";
+import { type BenchLimit, benchLimits } from "./limits.ts";
 import { benchRegime } from "./regime.ts";
-import { SHAFTS, type ShaftValues } from "./shafts.ts";
+import { eachShaft, type ShaftValues } from "./shafts.ts";
 
 /** What the bench is set to. */
 export interface BenchInput {
@@ -95,7 +95,7 @@ export function benchAt(v: Vehicle, { speeds, engineTorque, outputTorque }: Benc
   const range = engineTorqueRange(v, speeds.carrier);
   const acting = clamp(engineTorque, range.least, range.most);
   const torques = torquesFromEngine(k, acting);
-  const powers = Object.fromEntries(SHAFTS.map((s) => [s, torques[s] * speeds[s]])) as unknown as ShaftValues;
+  const powers = eachShaft((shaft) => torques[shaft] * speeds[shaft]);
   const speed = speeds.ring * v.outputMachine.reduction;
   const torque = outputTorqueOf(v, outputTorque, speed, -powers.sun);
   const bare = {

@@ -1,6 +1,6 @@
 import { engineTables, fuelPower } from "../drivetrain/engine.ts";
 import type { Vehicle } from "../parameters/schema.ts";
-import { BANDS, type RegimeRow, REGIMES, regimeOf } from "../run/regimes.ts";
+import { BANDS, REGIMES, type RegimeRow, regimeOf } from "../run/regimes.ts";
 import { FIRING_SHARE } from "../settings.ts";
 import type { BenchPoint } from "./bench.ts";
 import { roadOfRing } from "./shafts.ts";

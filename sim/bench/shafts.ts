@@ -13,6 +13,13 @@ export interface ShaftValues {
   readonly ring: number;
 }
 
+/** A number for each shaft, made from its name. */
+export const eachShaft = (make: (shaft: Shaft) => number): ShaftValues => ({
+  sun: make("sun"),
+  carrier: make("carrier"),
+  ring: make("ring"),
+});
+
 /** Ends of a shaft's speed, rad/s. */
 export interface SpeedRange {
   readonly least: number;
