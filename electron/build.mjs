@@ -52,31 +52,32 @@ async function buildRenderer(outDir) {
   });
 }
 
+/** One file with everything in it but Electron. */
+const bundle = (input, format, extension, outDir) => ({
+  configFile: false,
+  root,
+  logLevel: "warn",
+  publicDir: false,
+  ssr: { noExternal: true },
+  build: {
+    ssr: true,
+    outDir,
+    emptyOutDir: false,
+    target: "node20.19",
+    rolldownOptions: {
+      input: join(root, "electron", input),
+      external: ["electron"],
+      output: { format, codeSplitting: false, entryFileNames: `[name].${extension}` },
+    },
+  },
+});
+
 /** Main process and launcher as modules, the preload as the one CommonJS file that a sandboxed page can load. */
 async function buildElectron(outDir) {
   const { build } = await import("vite");
-  const make = (input, format, extension) =>
-    build({
-      configFile: false,
-      root,
-      logLevel: "warn",
-      publicDir: false,
-      ssr: { noExternal: true },
-      build: {
-        ssr: true,
-        outDir,
-        emptyOutDir: false,
-        target: "node20.19",
-        rolldownOptions: {
-          input: join(root, "electron", input),
-          external: ["electron"],
-          output: { format, codeSplitting: false, entryFileNames: `[name].${extension}` },
-        },
-      },
-    });
-  await make("main.ts", "es", "js");
-  await make("preload.ts", "cjs", "cjs");
-  await make(join("start", "start.ts"), "es", "js");
+  await build(bundle("main.ts", "es", "js", outDir));
+  await build(bundle("preload.ts", "cjs", "cjs", outDir));
+  await build(bundle(join("start", "start.ts"), "es", "js", outDir));
 }
 
 /**

@@ -84,6 +84,20 @@ async function save(id: string, text: string, around: Surroundings): Promise<Res
   return ok(around.grants.grant(path));
 }
 
+async function exportFile(request: ExportRequest, around: Surroundings): Promise<Result<FileRef>> {
+  const { path: _, ...result } = await writeChosen(request, MAX_EXPORT_BYTES, around);
+  return result;
+}
+
+async function printToPdf(
+  suggestedName: string,
+  landscape: boolean,
+  around: Surroundings,
+): Promise<Result<FileRef>> {
+  const content = await around.pdf(landscape);
+  return exportFile({ suggestedName, kinds: [PDF], content }, around);
+}
+
 async function reveal(id: string, around: Surroundings): Promise<Result<null>> {
   const path = around.grants.pathOf(id);
   if (path === undefined) return failed(strange(id, "a file that was opened or written before"));
@@ -122,19 +136,8 @@ export function makeHandlers(around: Surroundings): Handlers {
       around.setRecent(forget(around.recent(), around.grants.pathOf(id) ?? ""));
       return ok(recentRefs());
     },
-    exportFile: async (request) => {
-      const { path: _, ...result } = await writeChosen(request, MAX_EXPORT_BYTES, around);
-      return result;
-    },
-    printToPdf: async ({ suggestedName, landscape }) => {
-      const content = await around.pdf(landscape);
-      const { path: _, ...result } = await writeChosen(
-        { suggestedName, kinds: [PDF], content },
-        MAX_EXPORT_BYTES,
-        around,
-      );
-      return result;
-    },
+    exportFile: (request) => exportFile(request, around),
+    printToPdf: ({ suggestedName, landscape }) => printToPdf(suggestedName, landscape, around),
     reveal: (id) => reveal(id, around),
     ready: async () => {
       around.pageReady();

@@ -29,6 +29,7 @@ export const LIMITS = [
   ["charge-high", "override: no charging by the engine, charge high"],
   ["strategy-answer", "the strategy's answer was out of range and was brought into it"],
   ["regeneration-off", "the strategy asks for no regeneration"],
+  ["engine-holds-back", "override: engine turned to hold the vehicle back, the battery is full"],
 ] as const;
 
 /** Name of a limit or override. */

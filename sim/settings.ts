@@ -29,6 +29,12 @@ export const CRANK_ACCELERATION = 320;
 /** Deceleration of the carrier while the engine is stopped, rad/s². */
 export const STOP_DECELERATION = 350;
 
+/** Carrier speed below which a stopping engine is left to its friction, rad/s. */
+export const LAST_OF_STOP = 1;
+
+/** Indicated torque below which a fuel cut is complete, N·m. */
+export const LAST_TORQUE = 0.5;
+
 /** Share of idle speed at which a cranked engine fires. */
 export const FIRING_SHARE = 0.8;
 
@@ -70,3 +76,12 @@ export const DEMAND_EFFICIENCY = 0.93;
 
 /** Share of the sun machine's torque that the engine may load: the rest is for control. */
 export const SUN_CONTROL_SHARE = 0.97;
+
+/** Braking power at the wheels from which a full battery brings the engine in to hold the vehicle back, W. */
+export const ENGINE_BRAKING_POWER = 6000;
+
+/** Charging power below which the battery counts as full for that, as a share of what its current limit allows. */
+export const FULL_BATTERY_SHARE = 0.15;
+
+/** Share of the engine's greatest speed at which it holds the vehicle back. */
+export const ENGINE_BRAKING_SPEED = 0.75;

@@ -1,25 +1,12 @@
 import { existsSync } from "node:fs";
 import { delimiter, join } from "node:path";
 
-/** Programs of the Chromium family, as they are called on the command line. */
-const COMMANDS = [
-  "chromium",
-  "chromium-browser",
-  "google-chrome",
-  "google-chrome-stable",
-  "microsoft-edge",
-  "microsoft-edge-stable",
-];
+/** Programs of the Chromium family under their general names; any other is named by CHROME_PATH. */
+const COMMANDS = ["chromium", "chromium-browser", "chrome"];
 
-const MAC = ["Chromium", "Google Chrome", "Microsoft Edge"].map(
-  (name) => `/Applications/${name}.app/Contents/MacOS/${name}`,
-);
+const MAC = ["/Applications/Chromium.app/Contents/MacOS/Chromium"];
 
-const WINDOWS = [
-  ["Chromium", "Application", "chrome.exe"],
-  ["Google", "Chrome", "Application", "chrome.exe"],
-  ["Microsoft", "Edge", "Application", "msedge.exe"],
-];
+const WINDOWS = [["Chromium", "Application", "chrome.exe"]];
 
 /**
  * An installed browser that can show one page without its own frame.

@@ -1,5 +1,6 @@
 import {
   type DesktopBridge,
+  type ExportRequest,
   type FileKind,
   type FileRef,
   MAX_EXPORT_BYTES,
@@ -7,6 +8,8 @@ import {
   type OpenedFile,
   PROJECT_KIND,
   type Result,
+  type WindowInfo,
+  type WrittenFile,
 } from "../../shared/bridge.ts";
 import type { InputFault } from "../../shared/errors.ts";
 import type { BrowserWindow } from "./browserWindow.ts";
@@ -44,14 +47,7 @@ async function attempt<T>(where: string, action: () => Promise<Result<T>>): Prom
 export function browserBridge(page: BrowserWindow, version: string) {
   const known = new KnownFiles();
   return {
-    windowInfo: async () =>
-      ok({
-        version,
-        commandKey: hasCommandKey(page) ? "⌘" : "Ctrl",
-        savesInPlace: page.showSaveFilePicker !== undefined,
-        reveals: false,
-        menuBar: false,
-      }),
+    windowInfo: async () => ok(info(page, version)),
     open: () => attempt("file", () => open(page, known)),
     save: ({ id, text }) => attempt(known.get(id)?.name ?? id, () => save(page, known, id, text)),
     saveAs: ({ suggestedName, text }) =>
@@ -62,17 +58,7 @@ export function browserBridge(page: BrowserWindow, version: string) {
       known.forget(id);
       return ok(known.recentRefs());
     },
-    exportFile: ({ suggestedName, kinds, content }) =>
-      attempt(suggestedName, async () => {
-        const result = await writeChosen(
-          page,
-          suggestedName,
-          kinds,
-          blobOf(content, kinds),
-          MAX_EXPORT_BYTES,
-        );
-        return result.status === "ok" ? ok({ id: null, name: result.value.name, folder: "" }) : result;
-      }),
+    exportFile: (request) => attempt(request.suggestedName, () => exportFile(page, request)),
     printToPdf: async ({ suggestedName }) => {
       page.print();
       return ok({ id: null, name: suggestedName, folder: "" });
@@ -82,6 +68,23 @@ export function browserBridge(page: BrowserWindow, version: string) {
     // Nothing opens files in a page but the page.
     onOpenFile: () => () => {},
   } satisfies DesktopBridge;
+}
+
+const info = (page: BrowserWindow, version: string): WindowInfo => ({
+  version,
+  commandKey: hasCommandKey(page) ? "⌘" : "Ctrl",
+  savesInPlace: page.showSaveFilePicker !== undefined,
+  reveals: false,
+  menuBar: false,
+});
+
+async function exportFile(
+  page: BrowserWindow,
+  { suggestedName, kinds, content }: ExportRequest,
+): Promise<Result<WrittenFile>> {
+  const blob = blobOf(content, kinds);
+  const result = await writeChosen(page, suggestedName, kinds, blob, MAX_EXPORT_BYTES);
+  return result.status === "ok" ? ok({ id: null, name: result.value.name, folder: "" }) : result;
 }
 
 const cannotReveal = (where: string): InputFault => ({

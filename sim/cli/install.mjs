@@ -1,6 +1,6 @@
 // Puts the pinned packages in place when a bare clone is started, so that no command needs an install step before it.
 import { spawnSync } from "node:child_process";
-import { existsSync, statSync } from "node:fs";
+import { existsSync, lstatSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -12,6 +12,9 @@ export const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
  * Ends the process with exit code 1 and npm's own words when the install fails.
  */
 export function ensureInstalled() {
+  // A linked folder belongs to another checkout: npm would empty it.
+  const modules = lstatSync(join(root, "node_modules"), { throwIfNoEntry: false });
+  if (modules?.isSymbolicLink()) return;
   const stamp = join(root, "node_modules", ".package-lock.json");
   const lock = join(root, "package-lock.json");
   if (existsSync(stamp) && statSync(stamp).mtimeMs >= statSync(lock).mtimeMs) return;

@@ -3,7 +3,7 @@ import { drawCurrent, move, openBattery, release } from "../drivetrain/plant.ts"
 import type { Prepared } from "../drivetrain/prepared.ts";
 import type { PlantState } from "../drivetrain/state.ts";
 import { LIMIT_BIT } from "../limits.ts";
-import { STOP_DECELERATION, SUN_CONTROL_SHARE } from "../settings.ts";
+import { LAST_OF_STOP, LAST_TORQUE, STOP_DECELERATION, SUN_CONTROL_SHARE } from "../settings.ts";
 import { cutToBattery, overBattery } from "./dc-limits.ts";
 import { type ControlState, ENGINE } from "./state.ts";
 
@@ -50,7 +50,10 @@ function engineTorque(p: Prepared, s: PlantState, c: ControlState): void {
     s.limits |= ENGINE_SPEED;
   }
   // The step is driven by the mean of the lagging torque over it, so that the lag does not depend on the step.
-  const change = Math.max(0, brake + s.frictionBound) - c.laggedTorque;
+  const wanted = Math.max(0, brake + s.frictionBound);
+  // Fuel cut: the last of the lag is not burnt on for ever.
+  if (wanted === 0 && c.laggedTorque < LAST_TORQUE) c.laggedTorque = 0;
+  const change = wanted - c.laggedTorque;
   s.indicatedTorque = c.laggedTorque + p.lagMean * change;
   c.laggedTorque += p.lag * change;
 }
@@ -80,9 +83,11 @@ function mostEngineTorque(p: Prepared, s: PlantState, w: number, asked: number):
 function sunTorque(p: Prepared, s: PlantState, c: ControlState): void {
   const wc = s.carrierSpeed;
   let torque: number;
-  if (c.engineMode === ENGINE.off) {
-    // Carries its own inertia, so that the standing engine is not turned by the speeding ring.
-    torque = wc > 0 ? 0 : -p.sunInertia * p.k * s.ringAcceleration - c.clutchTorque;
+  const ending = c.engineMode === ENGINE.stopping && wc < LAST_OF_STOP;
+  if (c.engineMode === ENGINE.off || ending) {
+    // Carries its own inertia, so that the standing engine is not turned by the speeding ring. The last of a stop is
+    // left to friction, which ends at rest and not a hair above it.
+    torque = -p.sunInertia * p.k * s.ringAcceleration - c.clutchTorque;
   } else {
     let acceleration = c.carrierTargetRate;
     acceleration += (c.carrierTarget + acceleration * c.within - wc) * p.speedGain;
@@ -130,7 +135,8 @@ function outputTorque(p: Prepared, s: PlantState, c: ControlState): void {
   const out = p.reduction * wr;
   const w = Math.abs(out);
   const size = Math.abs(torque);
-  if (size > p.outPeakTorque || size * w > p.outPeakPower) {
+  const clipped = size > p.outPeakTorque || size * w > p.outPeakPower;
+  if (clipped) {
     const most = p.outPeakTorque * w > p.outPeakPower ? p.outPeakPower / w : p.outPeakTorque;
     torque = torque > 0 ? most : -most;
     s.limits |= braking ? OUTPUT_TORQUE : OUTPUT_TORQUE | UNMET;
@@ -141,7 +147,10 @@ function outputTorque(p: Prepared, s: PlantState, c: ControlState): void {
   }
   s.outputTorque = torque;
   s.brakeForce = c.holdForce;
-  if (braking) brake(p, s, c, p.reduction * torque - loss * Math.abs(torque) - other);
+  if (braking) {
+    brake(p, s, c, p.reduction * torque - loss * Math.abs(torque) - other);
+    if (!clipped && s.brakeForce > 0 && c.regenShare === p.axleBrakingShare) s.limits |= AXLE_SHARE;
+  }
   s.ringBound = (s.brakeForce + s.rollingForce) * p.metresPerRing;
 }
 
@@ -150,6 +159,5 @@ function brake(p: Prepared, s: PlantState, c: ControlState, axle: number): void 
   const force = axle * p.perMetresPerRing;
   const rest = c.wheelForceAsk < 0 ? force - c.wheelForceAsk : c.wheelForceAsk - force;
   if (rest <= 0) return;
-  s.limits |= AXLE_SHARE;
   s.brakeForce = Math.min(p.brakeMost, s.brakeForce + rest);
 }

@@ -3,7 +3,7 @@ import type { Prepared } from "../drivetrain/prepared.ts";
 import type { PlantState } from "../drivetrain/state.ts";
 import { LIMIT_BIT } from "../limits.ts";
 import { DC_MARGIN, DC_ROUNDS } from "../settings.ts";
-import type { ControlState } from "./state.ts";
+import { type ControlState, ENGINE } from "./state.ts";
 
 const DISCHARGE = LIMIT_BIT["battery-discharge"];
 const CHARGE = LIMIT_BIT["battery-charge"];
@@ -66,7 +66,7 @@ function cutSun(p: Prepared, s: PlantState, c: ControlState, change: number): bo
   if (after === before) return false;
   s.sunTorque = after;
   s.limits |= SUN_CUT;
-  if (change > 0) {
+  if (change > 0 && c.engineMode === ENGINE.running && c.enginePower > 0) {
     c.enginePower = Math.max(0, c.enginePower - change);
     s.limits |= POWER_CUT;
   }

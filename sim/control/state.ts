@@ -37,6 +37,8 @@ export class ControlState {
   starts = 0;
   startFuelLeft = 0;
   forced = 0;
+  /** 1 while the engine is turned to hold the vehicle back */
+  holdBack = 0;
 
   // For the actuation, within the period.
   /** indicated torque at the step's end, N·m */

@@ -6,7 +6,10 @@ import {
   CHARGE_PLAN,
   CONTROL_PERIOD,
   CRANK_ACCELERATION,
+  ENGINE_BRAKING_POWER,
+  ENGINE_BRAKING_SPEED,
   FIRING_SHARE,
+  FULL_BATTERY_SHARE,
   POWER_FALL,
   SOC_FORCED_START,
   SOC_NO_CHARGE,
@@ -60,18 +63,27 @@ function decideOn(p: Prepared, s: PlantState, c: ControlState, now: StrategyInpu
     sunAtRest > SUN_SPEED_SHARE * p.sunTop * ease || Math.abs(now.speed) > p.control.electricTopSpeed * ease;
   const low = now.soc < p.socFloor + SOC_FORCED_START * (c.forced === 1 ? 1.5 : 1);
   const unsure = now.batteryOut < p.control.crankReserve;
+  c.holdBack = holdsBack(p, s, now) ? 1 : 0;
+  if (c.holdBack === 1) {
+    if (!wanted) s.limits |= LIMIT_BIT["engine-holds-back"];
+    return true;
+  }
   c.forced = low ? 1 : 0;
   if (running) return wanted || !mayStop(p, s, c, fast, low);
   if (low) s.limits |= wanted ? 0 : LIMIT_BIT["start-charge"];
   if (fast) s.limits |= wanted ? 0 : LIMIT_BIT["start-sun-speed"];
   if (unsure) s.limits |= wanted ? 0 : LIMIT_BIT["start-crank-reserve"];
   if (low || fast || unsure) return true;
-  if (wanted && c.engineMode === ENGINE.off && c.modeTime < p.control.minOffTime) {
+  if (wanted && c.modeTime < p.control.minOffTime) {
     s.limits |= LIMIT_BIT["start-refused-time"];
     return false;
   }
   return wanted;
 }
+
+/** A long descent with a full battery: the engine, turned without fuel, takes what the battery cannot. */
+const holdsBack = (p: Prepared, s: PlantState, now: StrategyInput): boolean =>
+  now.wheelPower < -ENGINE_BRAKING_POWER && s.currentIn < FULL_BATTERY_SHARE * p.currentMostIn;
 
 function mayStop(p: Prepared, s: PlantState, c: ControlState, fast: boolean, low: boolean): boolean {
   if (fast) s.limits |= LIMIT_BIT["stop-refused-speed"];
@@ -104,7 +116,8 @@ function runEngine(p: Prepared, s: PlantState, c: ControlState, on: boolean): vo
       break;
     case ENGINE.stopping:
       if (on) crank(s, c);
-      else if (w === 0) change(c, ENGINE.off);
+      // The time off counts from the stop.
+      else if (w === 0) c.engineMode = ENGINE.off;
       break;
   }
   s.firing = c.engineMode === ENGINE.running ? 1 : 0;
@@ -136,6 +149,8 @@ function nextPower(p: Prepared, s: PlantState, c: ControlState, now: StrategyInp
   const wheels = now.wheelPower >= 0 ? now.demand : now.wheelPower * c.regenShare + p.auxiliaryPower;
   const full = now.soc > p.socCeiling - SOC_NO_CHARGE;
   const most = Math.max(0, wheels + (full ? 0 : CHARGE_PLAN * now.batteryIn));
+  if (c.holdBack === 1)
+    return Math.max(c.enginePower - POWER_FALL * p.control.enginePowerRise * CONTROL_PERIOD, -p.enginePower);
   let power = wanted;
   if (power > most) {
     power = most;
@@ -150,7 +165,8 @@ function steerSpeed(p: Prepared, s: PlantState, c: ControlState, wanted: number)
   const sun = SUN_SPEED_SHARE * p.sunTop;
   const low = Math.max(p.idleSpeed, (p.k * s.ringSpeed - sun) / p.k1);
   const high = Math.min(p.engineTop * 0.99, (p.k * s.ringSpeed + sun) / p.k1);
-  const free = wanted > 0 ? wanted : lookUp(p.line, c.enginePower);
+  const holding = ENGINE_BRAKING_SPEED * p.engineTop;
+  const free = c.holdBack === 1 ? holding : wanted > 0 ? wanted : lookUp(p.line, c.enginePower);
   const target = Math.max(low, Math.min(high, free));
   if (target !== free) s.limits |= LIMIT_BIT["engine-speed"];
   c.carrierTarget += c.carrierTargetRate * CONTROL_PERIOD;

@@ -166,7 +166,8 @@ export function burn(p: Prepared, s: PlantState): void {
   const w = s.carrierMean;
   const brake = s.engineTorque;
   if (p.map !== null) {
-    burnMap(p.map, s, w, brake);
+    // The map is that of the warm engine: a cold one's extra friction is a load on it.
+    burnMap(p.map, s, w, s.indicatedTorque - s.frictionBound / s.coldFactor);
     return;
   }
   const off = w * p.perBestSpeed - 1;
@@ -210,7 +211,7 @@ function burnMap(map: EngineMap, s: PlantState, speed: number, brake: number): v
   const above = realAt(map.fuelPower, next) * (1 - y) + realAt(map.fuelPower, next + 1) * y;
   const fuel = below + (above - below) * x;
   // Below the map's least torque the fuel falls off with the indicated torque, to nothing at fuel cut.
-  s.fuelPower = brake >= least ? fuel : (fuel * s.indicatedTorque) / (least + s.frictionBound);
+  s.fuelPower = brake >= least ? fuel : (fuel * s.indicatedTorque) / (least + s.frictionBound / s.coldFactor);
 }
 
 /** Moves the battery through the step: means of its inner voltages, then charge and RC voltage at the step's end. */

@@ -51,7 +51,7 @@ export function book(p: Prepared, s: PlantState, c: ControlState, b: Books): voi
   // Heat of combustion: what the fuel brings less the indicated work; the extra fuel of a start is all heat.
   b.engineHeat += h * (s.fuelPower - s.indicatedTorque * wc + s.startFuelPower);
   if (s.carrierHeld === 1) b.contacts -= h * s.carrierReaction * wc;
-  else if (s.firing === 1) b.engineFriction -= h * s.carrierReaction * wc;
+  else if (s.indicatedTorque > 0) b.engineFriction -= h * s.carrierReaction * wc;
   else b.engineMotoring -= h * s.carrierReaction * wc;
   b.sunMachine += h * s.sunLoss;
   b.outputMachine += h * s.outputLoss;

@@ -117,31 +117,35 @@ function strongestAssist(s: Series): Moment | null {
 
 function longestElectric(s: Series): Moment | null {
   const time = s.log.view("time");
-  const on = s.log.view("engineOn");
+  const mode = s.log.engineMode;
   let start = -1;
+  let moved = false;
   let best = { from: -1, length: 2 };
   for (let i = 0; i < s.log.rows; i += 1) {
-    const electric = at(on, i) === 0 && Math.abs(at(s.speed, i)) > 0.5;
-    if (electric && start < 0) start = i;
-    if (!electric) start = -1;
-    else if (at(time, i) - at(time, start) > best.length)
-      best = { from: start, length: at(time, i) - at(time, start) };
+    if (at(mode, i) !== 0) {
+      start = -1;
+      continue;
+    }
+    if (start < 0) {
+      start = i;
+      moved = false;
+    }
+    moved = moved || Math.abs(at(s.speed, i)) > 0.5;
+    const length = at(time, i) - at(time, start);
+    if (moved && length > best.length) best = { from: start, length };
   }
   if (best.from < 0) return null;
-  return moment(
-    s,
-    "longest-electric",
-    best.from,
-    best.length,
-    "s",
-    `The longest stretch without the engine begins: ${best.length.toFixed(0)} s.`,
-  );
+  const seconds = best.length.toFixed(0);
+  const text = `The longest stretch without the engine begins, stops included: ${seconds} s.`;
+  return moment(s, "longest-electric", best.from, best.length, "s", text);
 }
 
 function firstFriction(s: Series): Moment | null {
   const blended = new Set(["blended-braking", "friction-braking"]);
   for (let i = 0; i < s.log.rows; i += 1) {
     if (!blended.has(REGIMES[at(s.regime, i)]?.id ?? "")) continue;
+    // Close to rest the brakes always take over.
+    if (Math.abs(at(s.speed, i)) < 1) continue;
     const power = at(s.log.view("frictionBrake"), i) * Math.abs(at(s.speed, i));
     return moment(
       s,
@@ -149,7 +153,7 @@ function firstFriction(s: Series): Moment | null {
       i,
       power,
       "W",
-      `The friction brakes take over for the first time, with ${kw(power)}.`,
+      `The friction brakes do more than the other axle's share for the first time, with ${kw(power)}.`,
     );
   }
   return null;

@@ -26,7 +26,7 @@ export function pathsAt(k: number, engineTorque: number, engineSpeed: number, su
   const electrical = (engineTorque * sun) / (1 + k);
   return {
     engine,
-    mechanical: engine - Math.max(0, electrical),
+    mechanical: engine - electrical,
     electrical: Math.max(0, electrical),
     circulating: Math.max(0, -electrical),
   };

@@ -63,10 +63,14 @@ const backward = (r: RegimeRow): boolean => r.speed <= -BANDS.rest;
 const braking = (r: RegimeRow): boolean =>
   r.wheelForceAsk * r.speed < 0 &&
   Math.abs(r.wheelForceAsk) > BANDS.force &&
-  (r.brakeForce > BANDS.force || r.outputShaft < -BANDS.power || (running(r) && r.engineTorque < 0));
+  (r.brakeForce > 0 || r.outputShaft < 0 || (running(r) && r.engineTorque < 0));
 const overrun = (r: RegimeRow): boolean => running(r) && r.fuelPower <= 0;
 const frictionShare = (r: RegimeRow): number => r.brakeForce / Math.max(1, Math.abs(r.wheelForceAsk));
-const generating = (r: RegimeRow): boolean => r.outputShaft < -BANDS.power;
+const generating = (r: RegimeRow): boolean => r.outputElectric < -BANDS.power;
+/** The output machine drives: by its power, or by the force asked where speed and power are still small. */
+const driving = (r: RegimeRow): boolean =>
+  r.outputShaft > BANDS.power ||
+  (r.outputShaft > 0 && r.wheelForceAsk * r.speed > 0 && Math.abs(r.wheelForceAsk) > BANDS.force);
 const enginePower = (r: RegimeRow): number => Math.max(0, r.engineTorque * r.engineSpeed);
 const batteryBand = (r: RegimeRow): number => Math.max(BANDS.battery, BANDS.batteryShare * enginePower(r));
 
@@ -112,7 +116,7 @@ export const REGIMES: readonly Rule[] = [
     id: "regenerative-braking",
     title: "Regenerative braking",
     family: "braking",
-    when: (r) => braking(r) && generating(r) && frictionShare(r) <= 1 - r.axleShare + BANDS.blend,
+    when: (r) => braking(r) && r.outputShaft < 0 && frictionShare(r) <= 1 - r.axleShare + BANDS.blend,
   },
   {
     rule: "R10",
@@ -134,15 +138,14 @@ export const REGIMES: readonly Rule[] = [
     id: "electric-reverse",
     title: "Electric reverse",
     family: "electric",
-    when: (r) => backward(r) && r.outputShaft > BANDS.power,
+    when: (r) => backward(r) && driving(r),
   },
   {
     rule: "R14",
     id: "electric-drive",
     title: "Electric drive",
     family: "electric",
-    when: (r) =>
-      !running(r) && !backward(r) && (r.outputShaft > BANDS.power || r.sunElectric > 10 * BANDS.power),
+    when: (r) => !running(r) && !backward(r) && (driving(r) || r.sunElectric > 10 * BANDS.power),
   },
   {
     rule: "R15",

@@ -180,7 +180,9 @@ export class Simulation {
     const { p, s, c } = this;
     const speed = Math.abs(s.ringSpeed * p.metresPerRing);
     const fade = Math.min(1, Math.max(0, (speed - p.fadeEnd) * p.fadePerSpeed));
-    c.regenShare = p.axleBrakingShare * fade * this.regeneration;
+    // A start at speed makes electricity itself: with a filling battery the output machine must use it, not add to it.
+    const starting = c.engineMode === ENGINE.cranking && s.currentIn < p.currentMostIn;
+    c.regenShare = starting ? 0 : p.axleBrakingShare * fade * this.regeneration;
     if (c.braking === 0) return;
     const axle = p.gripDriven * s.gradeCosine;
     const asked = Math.abs(c.wheelForceAsk);

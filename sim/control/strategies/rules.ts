@@ -26,7 +26,8 @@ export class RulesStrategy implements Strategy {
     // A short lift of the foot does not stop the engine; firm braking does.
     const patience = now.wheelPower < -r.startPower ? 0 : r.stopDelay;
     const needed = this.lastNeeded === now.time || (this.on && now.time - this.lastNeeded < patience);
-    this.on = this.keepOn || this.charging || needed;
+    const cold = now.coolant < this.p.thermal.noStopBelow;
+    this.on = this.keepOn || this.charging || needed || cold;
     answer.engineOn = this.on;
     if (!this.on) return;
     const correction = Math.min(r.socGain * r.socHigh, Math.max(-r.socGain * r.socHigh, lack * r.socGain));

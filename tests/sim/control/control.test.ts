@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { cycleById } from "../../../cycles/catalogue.ts";
 import { InputError } from "../../../shared/errors.ts";
 import { TraceReader } from "../../../sim/control/driver.ts";
 import { PedalDriver } from "../../../sim/control/pedals.ts";
@@ -11,6 +12,7 @@ import { prepare } from "../../../sim/drivetrain/prepared.ts";
 import { interpolate } from "../../../sim/drivetrain/table.ts";
 import { LIMIT_BIT, LIMITS, limitsIn } from "../../../sim/limits.ts";
 import { runSettings } from "../../../sim/options.ts";
+import { REGIMES, regimes } from "../../../sim/run/regimes.ts";
 import { simulate } from "../../../sim/run/simulate.ts";
 import { Simulation } from "../../../sim/run/simulation.ts";
 import { vehicleById } from "../../../sim/vehicle/presets/registry.ts";
@@ -102,14 +104,51 @@ describe("supervisor", () => {
     }
   });
 
+  it("the rules start a cold engine at once and keep it on", () => {
+    const trace = traceOf("cold", [0, 6, 12, 20, 40], [0, 15, 15, 0, 0]);
+    const run = simulate(compact, trace, rules, { coldStart: true, airTemperature: 263.15 });
+    expect(run.log.view("engineOn").indexOf(1)).toBeLessThan(15);
+    expect(run.s.firing).toBe(1);
+  });
+
   it("does not stop a cold engine, and says so", () => {
-    const run = simulate(compact, traceOf("cold", [0, 6, 12, 20, 40], [0, 15, 15, 0, 0]), rules, {
-      coldStart: true,
-      airTemperature: 263.15,
-    });
+    const once: StrategyDefinition = {
+      ...rules,
+      create: () => ({
+        decide(now, answer) {
+          answer.engineOn = now.time < 5;
+          answer.enginePower = 8000;
+        },
+      }),
+    };
+    const trace = traceOf("cold", [0, 6, 30], [0, 15, 15]);
+    const run = simulate(compact, trace, once, { coldStart: true, airTemperature: 263.15 });
     const seen = run.log.limits.reduce((mask, bits) => mask | bits, 0);
     expect(limitsIn(seen)).toContain("stop-refused-cold");
     expect(run.s.firing).toBe(1);
+  });
+
+  it("turns the engine without fuel on a long descent with a full battery", () => {
+    const hill = traceOf("hill", [0, 15, 120], [0, 25, 25], [-0.12, -0.12, -0.12]);
+    for (const id of ["compact", "family", "van"]) {
+      const vehicle = vehicleById(id);
+      const run = simulate(vehicle, hill, rules, { startSoc: vehicle.battery.socCeiling });
+      const found = regimes(run.log, run.p).filter((index) => REGIMES[index]?.id === "engine-braking");
+      expect(found.length, id).toBeGreaterThan(800);
+      expect(run.b.engineMotoring, id).toBeGreaterThan(500_000);
+      expect(Math.max(...run.log.view("sunMachineSpeed").map(Math.abs)), id).toBeLessThan(
+        vehicle.sunMachine.maxSpeed,
+      );
+    }
+  });
+
+  it("brings the engine to rest within half a second, every time", () => {
+    const run = simulate(compact, cycleById("udds"), rules);
+    let stopping = 0;
+    for (const mode of run.log.engineMode) {
+      stopping = mode === ENGINE.stopping ? stopping + 1 : 0;
+      expect(stopping).toBeLessThanOrEqual(5);
+    }
   });
 
   it("a cold start uses more fuel than a warm one", () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { cycleById } from "../../../cycles/catalogue.ts";
 import { at } from "../../../shared/at.ts";
 import { mphToMps } from "../../../shared/units.ts";
-import { rules } from "../../../sim/control/strategies/rules.ts";
+import { engineAlwaysOn, rules } from "../../../sim/control/strategies/rules.ts";
 import { thermostat } from "../../../sim/control/strategies/thermostat.ts";
 import { storedEnergy } from "../../../sim/drivetrain/battery.ts";
 import { fuelPower } from "../../../sim/drivetrain/engine.ts";
@@ -71,6 +71,21 @@ describe("fuel books", () => {
       if (at(torque, i) > 110) loaded += 1;
     }
     expect(loaded).toBeGreaterThan(20);
+  });
+});
+
+describe("a cold engine", () => {
+  it("burns as much more with a gridded map as with the formula it was sampled from", () => {
+    const speed = Array.from({ length: 23 }, (_, i) => 84 + i * 21);
+    const torque = Array.from({ length: 18 }, (_, i) => i * 8);
+    const rows = speed.map((w) => torque.map((t) => fuelPower(compact.engine, null, w, t)));
+    const mapped = { ...compact, engine: { ...compact.engine, map: { speed, torque, fuelPower: rows } } };
+    const options = { coldStart: true, airTemperature: 263.15 };
+    const burnt = (vehicle: typeof compact, cold: boolean): number =>
+      simulate(vehicle, cycleById("nycc"), engineAlwaysOn, cold ? options : {}).b.runningFuel;
+    const formula = burnt(compact, true) / burnt(compact, false);
+    expect(formula).toBeGreaterThan(1.1);
+    expect(Math.abs(burnt(mapped, true) / burnt(mapped, false) / formula - 1)).toBeLessThan(0.02);
   });
 });
 

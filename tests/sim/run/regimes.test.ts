@@ -60,7 +60,7 @@ const SCENES: Record<string, RegimeRow> = {
   "braking-engine-on": { ...slowing, engineMode: 2, engineSpeed: 110, engineTorque: 5, fuelPower: 3000 },
   "regenerative-braking": slowing,
   "blended-braking": { ...slowing, brakeForce: 600, outputShaft: -4000 },
-  "friction-braking": { ...slowing, brakeForce: 1000, outputShaft: 0 },
+  "friction-braking": { ...slowing, brakeForce: 1000, outputShaft: 0, outputElectric: 90 },
   "reverse-engine": { ...cruising, speed: -2, ringSpeed: -21, wheelForceAsk: -300 },
   "electric-reverse": { ...still, speed: -2, ringSpeed: -21, wheelForceAsk: -300, outputShaft: 600 },
   "electric-drive": { ...still, speed: 8, ringSpeed: 86, wheelForceAsk: 400, outputShaft: 3500 },

@@ -139,7 +139,7 @@ describe("power paths", () => {
       const sun = 1 + k - k * ratio;
       const paths = pathsAt(k, 100, 1, sun);
       expect(paths.electrical - paths.circulating).toBeCloseTo(electrical * 100, 3);
-      expect(paths.mechanical + paths.electrical).toBeCloseTo(100, 9);
+      expect(paths.mechanical + paths.electrical - paths.circulating).toBeCloseTo(100, 9);
     }
   });
 });
