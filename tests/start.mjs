@@ -6,7 +6,9 @@ import { ensureInstalled, root } from "../sim/cli/install.mjs";
 const bin = (name) => join(root, "node_modules", ".bin", process.platform === "win32" ? `${name}.cmd` : name);
 const tsc = (config) => [bin("tsc"), "-p", config];
 const parts = {
-  types: ["shared", "cycles", "sim", "sim/cli", "electron", "renderer", "tests"].map((room) => tsc(`${room}/tsconfig.json`)),
+  types: ["shared", "cycles", "sim", "sim/cli", "electron", "renderer", "tests"].map((room) =>
+    tsc(`${room}/tsconfig.json`),
+  ),
   lint: [[bin("biome"), "ci", "--error-on-warnings", "."]],
   unit: [[bin("vitest"), "run"]],
 };
