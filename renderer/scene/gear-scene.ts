@@ -193,11 +193,11 @@ class CanvasScene implements GearScene {
     this.camera.far = 2 * EYE_DISTANCE;
     this.camera.updateProjectionMatrix();
     this.camera.updateMatrixWorld();
-    this.writeUniforms(bounds.top - bounds.bottom);
+    this.writeUniforms(Math.max(bounds.top - bounds.bottom, 0.8 * (bounds.right - bounds.left)));
     this.changed = true;
   }
 
-  private writeUniforms(high: number): void {
+  private writeUniforms(span: number): void {
     const { uniforms } = this.graph.materials;
     const { palette } = this.graph;
     uniforms.viewport.value.set(this.size.width * this.pixelRatio, this.size.height * this.pixelRatio);
@@ -206,7 +206,7 @@ class CanvasScene implements GearScene {
     uniforms.hatchPitch.value = palette.hatchPitch * this.pixelRatio;
     uniforms.hatchWidth.value = palette.hatchWidth * this.pixelRatio;
     uniforms.middle.value.set(0, 0, -EYE_DISTANCE);
-    uniforms.reach.value = high / 2;
+    uniforms.reach.value = span / 2;
     this.graph.setOutline(this.pixelRatio * palette.weight);
   }
 }

@@ -50,7 +50,10 @@ export interface SceneBodies {
   readonly driveline: Driveline;
   readonly sunMachine: Machine;
   readonly outputMachine: Machine;
-  readonly specs: readonly BodySpec[];
+  /** The gear set. */
+  readonly set: readonly BodySpec[];
+  /** Everything else, built when it is first shown. */
+  readonly train: () => readonly BodySpec[];
   /** One planet round its own axis, and the marks of the last one. */
   readonly planet: readonly Piece[];
   /** Places of the planets on the carrier: direction of the pin and turn of the outline, rad. */
@@ -86,10 +89,8 @@ export function sceneBodies(model: SceneModel): SceneBodies {
     ringOutline,
     planet: [{ body: planetBody(outlines.planet, measures), part: "planets" }],
     floor: { body: floorBody(ringOutline, measures), part: "ring", cut: CUT.ringFloor },
-    specs: [
-      ...setSpecs(measures, pins, turned(outlines.sun, set.sunPhase + zero), ringOutline),
-      ...trainSpecs(model, { measures, driveline, sunMachine, outputMachine }),
-    ],
+    set: setSpecs(measures, pins, turned(outlines.sun, set.sunPhase + zero), ringOutline),
+    train: () => trainSpecs(model, { measures, driveline, sunMachine, outputMachine }),
   };
 }
 

@@ -1,5 +1,5 @@
 import { BufferAttribute, BufferGeometry, InstancedBufferAttribute, InstancedBufferGeometry } from "three";
-import { at } from "../../../shared/at.ts";
+import { at, realAt } from "../../../shared/at.ts";
 import { LINE_COLOURS, type LineColour } from "../material/uniforms.ts";
 import { LINE_SIZE, VERTEX_SIZE } from "../shape/body.ts";
 import { CUT, PARTS, type Piece } from "./pieces.ts";
@@ -16,19 +16,19 @@ export function surfaceGeometry(pieces: readonly Piece[]): BufferGeometry {
   let corner = 0;
   for (const { body, part, cut = CUT.none } of pieces) {
     const first = vertex;
-    const v = body.vertices;
-    for (let i = 0; i < v.length; i += VERTEX_SIZE) {
+    const v = body.vertices.values;
+    for (let i = 0; i < body.vertices.length; i += VERTEX_SIZE) {
       for (let k = 0; k < 3; k += 1) {
-        position[3 * vertex + k] = at(v, i + k);
-        normal[3 * vertex + k] = at(v, i + 3 + k);
+        position[3 * vertex + k] = realAt(v, i + k);
+        normal[3 * vertex + k] = realAt(v, i + 3 + k);
       }
-      kind[4 * vertex] = at(v, i + 6);
-      kind[4 * vertex + 1] = at(v, i + 7);
+      kind[4 * vertex] = realAt(v, i + 6);
+      kind[4 * vertex + 1] = realAt(v, i + 7);
       kind[4 * vertex + 2] = PARTS.indexOf(part);
       kind[4 * vertex + 3] = cut;
       vertex += 1;
     }
-    for (const own of body.triangles) {
+    for (const own of body.triangles.all()) {
       index[corner] = first + own;
       corner += 1;
     }
@@ -73,13 +73,17 @@ export function edgeGeometry(pieces: readonly Piece[]): InstancedBufferGeometry 
   let line = 0;
   for (const { body, part, cut = CUT.none, mark = false } of pieces) {
     const colour = LINE_COLOURS.indexOf(mark ? "mark" : "edge");
+    const l = body.lines.values;
     for (let i = 0; i < body.lines.length; i += LINE_SIZE) {
       for (let k = 0; k < 3; k += 1) {
-        from[3 * line + k] = at(body.lines, i + k);
-        to[3 * line + k] = at(body.lines, i + 3 + k);
-        round[3 * line + k] = at(body.lines, i + 6 + k);
+        from[3 * line + k] = realAt(l, i + k);
+        to[3 * line + k] = realAt(l, i + 3 + k);
+        round[3 * line + k] = realAt(l, i + 6 + k);
       }
-      style.set([at(body.lines, i + 9), PARTS.indexOf(part), cut, colour], 4 * line);
+      style[4 * line] = realAt(l, i + 9);
+      style[4 * line + 1] = PARTS.indexOf(part);
+      style[4 * line + 2] = cut;
+      style[4 * line + 3] = colour;
       line += 1;
     }
   }

@@ -20,9 +20,9 @@ export function groundOf(bodies: SceneBodies, { extent, explode }: SceneLook): G
     const box = {
       x: 0,
       z: (front + back) / 2,
-      width: 0.92 * measures.ringOuter,
-      depth: depth + 16,
-      soft: 0.5,
+      width: 0.84 * measures.ringOuter,
+      depth: depth + 10,
+      soft: 0.55,
     };
     return { y: -measures.ringOuter - 5, boxes: [box] };
   }

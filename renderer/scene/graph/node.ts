@@ -28,9 +28,12 @@ export function unculled<T extends Mesh>(mesh: T): T {
   return mesh;
 }
 
-/** A mesh of lines. */
-export const lineMesh = (geometry: InstancedBufferGeometry, material: Material): Mesh =>
-  unculled(new Mesh(geometry, material));
+/** A mesh of lines. They leave no depth, so they come after everything solid. */
+export function lineMesh(geometry: InstancedBufferGeometry, material: Material): Mesh {
+  const mesh = unculled(new Mesh(geometry, material));
+  mesh.renderOrder = 2;
+  return mesh;
+}
 
 const partsOf = (pieces: readonly Piece[]): number[] => [
   ...new Set(pieces.filter(({ body }) => body.triangles.length > 0).map(({ part }) => PARTS.indexOf(part))),

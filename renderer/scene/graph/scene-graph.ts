@@ -56,6 +56,7 @@ export class SceneGraph {
   private readonly faceLineMesh: Mesh;
   private readonly chosen: Chosen;
   private floor: Group | null = null;
+  private hasTrain = false;
   private toothAngles: readonly number[] = [];
 
   constructor(model: SceneModel) {
@@ -98,6 +99,7 @@ export class SceneGraph {
     this.look = look;
     this.palette = paletteFor(look);
     paint(this.materials, this.palette);
+    if (look.extent === "drivetrain") this.buildTrain();
     this.materials.uniforms.marks.value = look.marks ? 1 : 0;
     this.materials.uniforms.hovered.value = look.hovered == null ? -1 : PARTS.indexOf(look.hovered);
     for (const node of this.nodes) {
@@ -136,10 +138,11 @@ export class SceneGraph {
     const mark = lastPlanetMark(bodies);
     const distance = bodies.measures.centreDistance;
     this.nodes = [
-      ...bodies.specs.map((spec) => bodyNode(spec, materials)),
+      ...bodies.set.map((spec) => bodyNode(spec, materials)),
       new PlanetNode(bodies.planet, mark, bodies.planets, distance, materials),
     ];
     this.root.add(...this.nodes.map(({ group }) => group));
+    this.hasTrain = false;
     this.toothAngles = risingAngles(bodies.ringOutline);
     this.floor = new Group();
     const floorMesh = unculled(new Mesh(surfaceGeometry([bodies.floor]), materials.floor));
@@ -149,6 +152,17 @@ export class SceneGraph {
     for (const node of this.nodes) turnNode(node, this.angles);
     this.floor.rotation.z = this.turningOf("ring");
     this.setLook(this.look);
+  }
+
+  private buildTrain(): void {
+    if (this.hasTrain) return;
+    this.hasTrain = true;
+    for (const spec of this.bodies.train()) {
+      const node = bodyNode(spec, this.materials);
+      turnNode(node, this.angles);
+      this.nodes.push(node);
+      this.root.add(node.group);
+    }
   }
 
   private turningOf(name: string): number {

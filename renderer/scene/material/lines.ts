@@ -91,6 +91,8 @@ export const lineMaterial = (uniforms: SharedUniforms): ShaderMaterial =>
     },
     vertexShader: VERTEX,
     fragmentShader: FRAGMENT,
+    // Lines are lifted off their surface: with depth of their own they would hide the chosen part's mask.
+    depthWrite: false,
   });
 
 /** Marks the chosen part's surface in the stencil without drawing it. */

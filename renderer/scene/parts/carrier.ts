@@ -73,7 +73,7 @@ export function frontPlateBody(m: SetMeasures, pins: PinDirections): Body {
   const half = openHalfAngle(m);
   const body = plate(
     { outline: openAnnulus(m.plateInner, m.plateOuter, open + half, open + 2 * Math.PI - half), holes: [] },
-    { back: Z.frontPlateBack, front: Z.frontPlateFront, tone: "carrier", weight: 1.2 },
+    { back: Z.frontPlateBack, front: Z.frontPlateFront, tone: "carrier", weight: 1.2, band: true },
   );
   for (const direction of pins.slice(0, -1)) addBody(body, head(m.pin), polar(m.centreDistance, direction));
   const inside = betweenPins(pins).filter((at) => clearOfOpening(at, open, half, m) && !underMark(at));

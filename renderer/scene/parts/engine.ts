@@ -72,27 +72,36 @@ export function coil(length: number, radius: number, wire: number, turns: number
     for (let k = 0; k < sides; k += 1) {
       const [u, v] = [Math.cos((2 * Math.PI * k) / sides), Math.sin((2 * Math.PI * k) / sides)];
       const out = radius + wire * u;
-      const corner = { x: out * c, y: y + wire * v, z: out * s, nx: u * c, ny: v, nz: u * s };
-      addVertex(body, corner, "planet", 0.62 + 0.38 * u);
+      addVertex(body, [out * c, y + wire * v, out * s], [u * c, v, u * s], "planet", 0.62 + 0.38 * u);
     }
   }
   for (let i = 0; i < steps; i += 1) {
     for (let k = 0; k < sides; k += 1) {
       const [a, b] = [i * sides + k, i * sides + ((k + 1) % sides)];
-      body.triangles.push(a, b, a + sides, b, b + sides, a + sides);
+      body.triangles.push(a, b, a + sides);
+      body.triangles.push(b, b + sides, a + sides);
     }
   }
   return body;
 }
 
+/** How far out the web reaches round the pin: the far side of a circle about it. */
+function lobe(angle: number): number {
+  const [up, aside] = [CRANK_THROW * Math.sin(angle), CRANK_THROW * Math.cos(angle)];
+  const square = 11 ** 2 - aside ** 2;
+  return square > 0 && up > 0 ? up + Math.sqrt(square) : 0;
+}
+
+/** The web's heavy side: a sector below with softened ends. */
+function counterweight(angle: number): number {
+  const fromBelow = Math.acos(Math.min(1, Math.max(-1, -Math.sin(angle))));
+  const share = Math.min(1, Math.max(0, (1.16 - fromBelow) / 0.2));
+  return 13 + 12 * Math.sqrt(share * (2 - share));
+}
+
 /** Main bearing, web with counterweight, and the pin of one throw. */
 function crank(start: number): Body {
-  const web = polarOutline(72, (angle) => {
-    const up = 0.5 + 0.5 * Math.sin(angle);
-    const pin = 23 * up ** 2.2;
-    const weight = 25 * (1 - up) ** 0.45 * (up < 0.55 ? 1 : 0.96);
-    return Math.max(13, pin, up < 0.42 ? weight : 0);
-  });
+  const web = polarOutline(120, (angle) => Math.max(13, lobe(angle), counterweight(angle)));
   return joined(
     tube({ inner: 0, outer: 12, back: start, front: start + 14, chamfer: 0.6 }, "carrier", { contour: 1.2 }),
     plate({ outline: web, holes: [] }, { back: start + 14, front: start + 21, tone: "carrier", weight: 1.2 }),

@@ -2,8 +2,8 @@ import { circleOutline, type Outline } from "../gears/outline.ts";
 import { type Body, emptyBody, joined } from "../shape/body.ts";
 import { patch } from "../shape/plate.ts";
 
-/** Height of paint over the metal under it. */
-const PAINT = 0.12;
+/** Height of paint over the metal under it: more than lines are lifted off it, so that none shows through. */
+const PAINT = 0.35;
 
 /** Width of a mark's line. */
 const WIDTH = 2.2;

@@ -1,6 +1,6 @@
 import { externalGearOutline, type OutlineOptions } from "../gears/externalOutline.ts";
 import type { Outline } from "../gears/outline.ts";
-import { type Body, joined } from "../shape/body.ts";
+import type { Body } from "../shape/body.ts";
 import { circle, evenly, offset, shaped } from "../shape/loop.ts";
 import { type Station, sweep } from "../shape/sweep.ts";
 import type { Tone } from "../tones.ts";
@@ -73,6 +73,5 @@ export function wheelBody(
   const outline = externalGearOutline(teeth, { module, flankPoints: 4, arcPieces: 2 });
   const root = (module * (teeth - 2.5)) / 2;
   const boss = Math.min(bore + 3.5, root - 0.75 * module);
-  const one = gearBody({ outline, module, root, bore, boss, back, front, tone });
-  return joined(one);
+  return gearBody({ outline, module, root, bore, boss, back, front, tone });
 }

@@ -3,7 +3,7 @@ import { at } from "../../../shared/at.ts";
 import type { Face } from "../gears/faces.ts";
 import type { Outline } from "../gears/outline.ts";
 import type { Tone } from "../tones.ts";
-import { addLine, addVertex, type Body, emptyBody } from "./body.ts";
+import { addLine, addVertex, type Body, emptyBody, vertexCount } from "./body.ts";
 import { creases } from "./crease.ts";
 
 /** How thick a plate is and what it is made of. */
@@ -13,6 +13,8 @@ export interface PlateStyle {
   readonly tone: Tone;
   readonly light?: number;
   readonly weight?: number;
+  /** The outline runs out along one side of a band and back along the other, point facing point. */
+  readonly band?: boolean;
 }
 
 /** A flat plate of any outline, with holes: face (holes clockwise) drawn from back to front. */
@@ -39,15 +41,26 @@ const vectors = (line: Outline): Vector2[] =>
 function flat(body: Body, face: Face, style: PlateStyle, z: number, nz: number): void {
   const contour = vectors(face.outline);
   const holes = face.holes.map(vectors);
-  const first = body.vertices.length / 8;
+  const first = vertexCount(body);
   const light = style.light ?? 1;
   for (const { x, y } of [contour, ...holes].flat()) {
-    addVertex(body, { x, y, z, nx: 0, ny: 0, nz }, style.tone, light);
+    addVertex(body, [x, y, z], [0, 0, nz], style.tone, light);
   }
-  for (const [a = 0, b = 0, c = 0] of ShapeUtils.triangulateShape(contour, holes)) {
+  const split = style.band ? bandTriangles(contour.length) : ShapeUtils.triangulateShape(contour, holes);
+  for (const [a = 0, b = 0, c = 0] of split) {
     const [p, q] = nz > 0 ? [b, c] : [c, b];
     body.triangles.push(first + a, first + p, first + q);
   }
+}
+
+/** Straight across a band, without the slivers that a general division of a long bow makes. */
+function bandTriangles(count: number): number[][] {
+  const triangles: number[][] = [];
+  for (let i = 0; i + 1 < count / 2; i += 1) {
+    const [a, b, c, d] = [i, i + 1, count - 1 - i, count - 2 - i];
+    triangles.push([a, b, c], [b, d, c]);
+  }
+  return triangles;
 }
 
 /** The narrow side of the plate along one line. A clockwise line turns its directions inward by itself. */
@@ -60,11 +73,12 @@ function rim(body: Body, line: Outline, style: PlateStyle): void {
     const corner = (point: number, z: number, normal: number): number => {
       const [nx, ny] = [at(normals, normal), at(normals, normal + 1)];
       const [x, y] = [at(line, 2 * point), at(line, 2 * point + 1)];
-      return addVertex(body, { x, y, z, nx, ny, nz: 0 }, tone, light);
+      return addVertex(body, [x, y, z], [nx, ny, 0], tone, light);
     };
     const [a0, a1] = [corner(i, back, 4 * i), corner(j, back, 4 * i + 2)];
     const [b0, b1] = [corner(i, front, 4 * i), corner(j, front, 4 * i + 2)];
-    body.triangles.push(a0, a1, b0, a1, b1, b0);
+    body.triangles.push(a0, a1, b0);
+    body.triangles.push(a1, b1, b0);
     const [x, y] = [at(line, 2 * i), at(line, 2 * i + 1)];
     if (sharp[i] === true) addLine(body, [x, y, back], [x, y, front], 1);
   }

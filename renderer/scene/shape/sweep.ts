@@ -1,6 +1,6 @@
 import { at } from "../../../shared/at.ts";
 import type { Tone } from "../tones.ts";
-import { addContour, addLine, addVertex, type Body, emptyBody } from "./body.ts";
+import { addContour, addLine, addVertex, type Body, emptyBody, vertexCount } from "./body.ts";
 import { creases, EDGE_TURN } from "./crease.ts";
 import { type Loop, risingAngles } from "./loop.ts";
 
@@ -69,33 +69,54 @@ function stitch(body: Body, a: Station, b: Station, tone: Tone): void {
   const first = addRound(body, a, dz / length, -dr / length, tone);
   const second = addRound(body, b, dz / length, -dr / length, tone);
   const angleA = risingAngles(a.loop.points);
-  const angleB = risingAngles(b.loop.points);
   const countA = angleA.length - 1;
-  const countB = angleB.length - 1;
+  const countB = b.loop.points.length / 2;
+  const { start, angles: angleB } = startingNear(risingAngles(b.loop.points), at(angleA, 0));
   let i = 0;
   let j = 0;
   while (i < countA || j < countB) {
     const advanceA = j >= countB || (i < countA && at(angleA, i + 1) <= at(angleB, j + 1));
     const onA = first + (i % countA);
-    const onB = second + (j % countB);
+    const onB = second + ((start + j) % countB);
     if (advanceA) {
       i += 1;
       body.triangles.push(onA, first + (i % countA), onB);
     } else {
       j += 1;
-      body.triangles.push(onA, second + (j % countB), onB);
+      body.triangles.push(onA, second + ((start + j) % countB), onB);
     }
   }
 }
 
+/** The same angles, begun at the point next to a given angle, so that two loops are walked round side by side. */
+function startingNear(
+  angles: readonly number[],
+  near: number,
+): { readonly start: number; readonly angles: readonly number[] } {
+  const turn = 2 * Math.PI;
+  const count = angles.length - 1;
+  const apart = (angle: number): number => angle - near - turn * Math.round((angle - near) / turn);
+  let start = 0;
+  for (let i = 1; i < count; i += 1) {
+    if (Math.abs(apart(at(angles, i))) < Math.abs(apart(at(angles, start)))) start = i;
+  }
+  const first = at(angles, start);
+  const base = near + apart(first);
+  const walked = angles.slice(0, count).map((_, i) => {
+    const from = at(angles, (start + i) % count) - first;
+    return base + (start + i >= count ? from + turn : from);
+  });
+  return { start, angles: [...walked, base + turn] };
+}
+
 function addRound(body: Body, station: Station, radial: number, axial: number, tone: Tone): number {
   const { points, light } = station.loop;
-  const first = body.vertices.length / 8;
+  const first = vertexCount(body);
   for (let i = 0; i < points.length; i += 2) {
     const [x, y] = [at(points, i), at(points, i + 1)];
     const radius = Math.hypot(x, y);
     const [nx, ny] = [(x / radius) * radial, (y / radius) * radial];
-    addVertex(body, { x, y, z: station.z, nx, ny, nz: axial }, tone, at(light, (i / 2) % light.length));
+    addVertex(body, [x, y, station.z], [nx, ny, axial], tone, at(light, (i / 2) % light.length));
   }
   return first;
 }
@@ -110,24 +131,19 @@ function wall(body: Body, a: Station, b: Station, tone: Tone): void {
   for (let i = 0; i < count; i += 1) {
     const j = (i + 1) % count;
     const corner = (station: Station, point: number, normal: number): number => {
-      const { points, light } = station.loop;
+      const { light } = station.loop;
       return addVertex(
         body,
-        {
-          x: at(points, 2 * point),
-          y: at(points, 2 * point + 1),
-          z: station.z,
-          nx: (at(normals, normal) * dz) / length,
-          ny: (at(normals, normal + 1) * dz) / length,
-          nz: -dr / length,
-        },
+        place(station, point),
+        [(at(normals, normal) * dz) / length, (at(normals, normal + 1) * dz) / length, -dr / length],
         tone,
         at(light, point % light.length),
       );
     };
     const [a0, a1] = [corner(a, i, 4 * i), corner(a, j, 4 * i + 2)];
     const [b0, b1] = [corner(b, i, 4 * i), corner(b, j, 4 * i + 2)];
-    body.triangles.push(a0, a1, b0, a1, b1, b0);
+    body.triangles.push(a0, a1, b0);
+    body.triangles.push(a1, b1, b0);
     if (sharp[i] === true && Math.abs(dz) > Math.abs(dr)) addLine(body, place(a, i), place(b, i), 1);
   }
 }

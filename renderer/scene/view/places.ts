@@ -84,7 +84,7 @@ export function anchorOf(bodies: SceneBodies, part: PartId, { extent, explode: e
   switch (part) {
     case "sun":
       return whole
-        ? on(m.sunShaft, 60, Z.sunMachine.back - 18 + APART.sun * e)
+        ? on(m.sunShaft, -25, Z.sunMachine.back - 22 + APART.sun * e)
         : on(0.72 * m.sunRoot, 200, Z.sunFront + APART.sun * e);
     case "planets":
       return whole

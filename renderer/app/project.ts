@@ -1,0 +1,69 @@
+import type { FileRef, OpenedFile, Result } from "../../shared/bridge.ts";
+import { faultText, InputError } from "../../shared/errors.ts";
+import { newProject, type Project, readProject, writeProject } from "../../shared/project.ts";
+import { bridge } from "../bridge/chooser.ts";
+import { benchOfProject, projectWith } from "../state/project-bench.ts";
+import { bench, replaceBench } from "../state/store.ts";
+import { t } from "../texts/catalogue.ts";
+import { tell } from "./window.ts";
+
+const fresh = (): Project =>
+  newProject({ kind: "preset", id: "compact" }, { kind: "catalogue", line: "udds" });
+
+/** The open project and its file. Only the bench of it can be changed yet; the rest is kept as it came. */
+let project = fresh();
+let file: FileRef | null = null;
+
+const faultOf = (error: unknown): string => {
+  if (error instanceof InputError) return error.faults.map(faultText).slice(0, 2).join(" ");
+  throw error;
+};
+
+/** Takes a file's text in place of the bench; a broken one is refused and everything stays as it was. */
+export function takeFile(opened: OpenedFile): void {
+  try {
+    const read = readProject(opened.text, opened.name);
+    const next = benchOfProject(read);
+    project = read;
+    file = opened;
+    replaceBench(next);
+    tell(t.notice.opened(opened.name));
+  } catch (error) {
+    tell(t.notice.refused(faultOf(error)), true);
+  }
+}
+
+/** An answer of the bridge: taken, dropped when the person thought better of it, or told. */
+export function take<T>(
+  result: Result<T>,
+  onOk: (value: T) => void,
+  onFault: (text: string) => string,
+): void {
+  if (result.status === "ok") onOk(result.value);
+  if (result.status === "failed") tell(onFault(faultText(result.fault)), true);
+}
+
+export const takeOpened = (result: Result<OpenedFile>): void => take(result, takeFile, t.notice.refused);
+
+export async function openProject(): Promise<void> {
+  takeOpened(await bridge.open());
+}
+
+/** @param elsewhere always asks where */
+export async function saveProject(elsewhere = false): Promise<void> {
+  project = projectWith(project, bench.value);
+  const text = writeProject(project);
+  const name = file?.name ?? "bench.trishaft.json";
+  const result =
+    file && !elsewhere
+      ? await bridge.save({ id: file.id, text })
+      : await bridge.saveAs({ suggestedName: name, text });
+  take(
+    result,
+    (saved) => {
+      file = saved;
+      tell(t.notice.saved(saved.name));
+    },
+    t.notice.notSaved,
+  );
+}

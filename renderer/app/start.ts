@@ -1,0 +1,98 @@
+import { effect } from "@preact/signals";
+import type { MenuCommand } from "../../shared/bridge.ts";
+import { bridge } from "../bridge/chooser.ts";
+import { keepBench, restoreBench, type TextStore } from "../state/autosave.ts";
+import { keepPreferences, readPreferences } from "../state/preferences.ts";
+import { preferences, projector, reducedMotion, systemDark, theme } from "../state/settings.ts";
+import { bench, redo, replaceBench, resetHistory, undo } from "../state/store.ts";
+import { slowing } from "../state/turning.ts";
+import { t } from "../texts/catalogue.ts";
+import { measureAgain } from "../ui/measure.ts";
+import { readMetrics } from "../ui/metrics.ts";
+import { onKeyDown, toggleProjector, toggleTheme } from "./keys.ts";
+import { openProject, saveProject, takeOpened } from "./project.ts";
+import { tell, toggleWindow } from "./window.ts";
+
+const nothing: TextStore = { getItem: () => null, setItem: () => undefined };
+
+/** The device's store, or none where it is switched off. */
+function deviceStore(): TextStore {
+  try {
+    return window.localStorage;
+  } catch {
+    return nothing;
+  }
+}
+
+function follow(query: string, onChange: (matches: boolean) => void): void {
+  const list = window.matchMedia(query);
+  onChange(list.matches);
+  list.addEventListener("change", (event) => onChange(event.matches));
+}
+
+function followLook(): void {
+  follow("(prefers-color-scheme: dark)", (dark) => {
+    systemDark.value = dark;
+  });
+  follow("(prefers-reduced-motion: reduce)", (reduced) => {
+    reducedMotion.value = reduced;
+  });
+  effect(() => {
+    const { dataset } = document.documentElement;
+    dataset.theme = theme.value;
+    if (projector.value) dataset.mode = "projector";
+    else delete dataset.mode;
+    readMetrics();
+  });
+  window.addEventListener("resize", readMetrics);
+  document.fonts.ready.then(measureAgain, measureAgain);
+}
+
+function restore(store: TextStore): void {
+  preferences.value = readPreferences(store);
+  slowing.value = preferences.value.slowing;
+  const kept = restoreBench(store);
+  if (kept.kind === "bench") {
+    replaceBench(kept.bench);
+    resetHistory();
+    tell(t.notice.restored);
+  }
+  if (kept.kind === "ignored") tell(t.notice.ignored(kept.reason), true);
+}
+
+/** Time after the last edit at which the bench is kept, ms. */
+const KEEP_AFTER = 400;
+
+function keep(store: TextStore): void {
+  let timer = 0;
+  effect(() => keepPreferences(store, preferences.value));
+  effect(() => {
+    const now = bench.value;
+    window.clearTimeout(timer);
+    timer = window.setTimeout(() => keepBench(store, now), KEEP_AFTER);
+  });
+  window.addEventListener("pagehide", () => keepBench(store, bench.value));
+}
+
+const COMMANDS: Readonly<Partial<Record<MenuCommand, () => void>>> = {
+  open: () => void openProject(),
+  save: () => void saveProject(),
+  "save-as": () => void saveProject(true),
+  undo,
+  redo,
+  projector: toggleProjector,
+  theme: toggleTheme,
+  shortcuts: () => toggleWindow("keys"),
+  glossary: () => toggleWindow("glossary"),
+};
+
+/** Everything that happens once, before the page is drawn. */
+export function start(): void {
+  const store = deviceStore();
+  restore(store);
+  followLook();
+  keep(store);
+  document.addEventListener("keydown", onKeyDown);
+  bridge.onMenu((command) => COMMANDS[command]?.());
+  bridge.onOpenFile(takeOpened);
+}

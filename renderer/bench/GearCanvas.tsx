@@ -1,0 +1,159 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { PartId } from "../scene/contract.ts";
+import { gearLook, look } from "../state/gear-look.ts";
+import { bench, vehicle } from "../state/store.ts";
+import { turnByHand } from "../state/turning.ts";
+import { t } from "../texts/catalogue.ts";
+import { useSize } from "../ui/use-size.ts";
+import { partSpeed, SHAFT_OF } from "./parts.ts";
+import { hostScene, type SceneHost } from "./scene-host.ts";
+
+interface Grab {
+  readonly part: PartId | null;
+  x: number;
+  y: number;
+  moved: number;
+}
+
+/** Turns the dragged part's shaft; a part that is no shaft turns the ring or carrier that moves it. */
+function turnPart(part: PartId, by: number): void {
+  const shaft = SHAFT_OF[part];
+  if (shaft) {
+    turnByHand(shaft, by);
+    return;
+  }
+  const speed = partSpeed(part, vehicle.value, bench.value.speeds);
+  const { ring, carrier } = bench.value.speeds;
+  if (Math.abs(speed) < 1e-6) return;
+  if (Math.abs(ring) > 1e-6) turnByHand("ring", (by * ring) / speed);
+  else turnByHand("carrier", (by * carrier) / speed);
+}
+
+function usePointer(host: { current: SceneHost | null }) {
+  const grab = useRef<Grab | null>(null);
+  const place = (event: PointerEvent | WheelEvent): readonly [number, number] => [
+    event.offsetX,
+    event.offsetY,
+  ];
+  return {
+    onPointerDown: (event: PointerEvent) => {
+      const [x, y] = place(event);
+      const orbits = event.button !== 0 || event.altKey;
+      (event.currentTarget as Element).setPointerCapture(event.pointerId);
+      grab.current = { part: orbits ? null : (host.current?.scene.pickAt(x, y) ?? null), x, y, moved: 0 };
+    },
+    onPointerMove: (event: PointerEvent) => {
+      const [x, y] = place(event);
+      const scene = host.current?.scene;
+      const held = grab.current;
+      if (!scene) return;
+      if (!held) {
+        host.current?.hover(scene.pickAt(x, y));
+        return;
+      }
+      held.moved += Math.abs(x - held.x) + Math.abs(y - held.y);
+      if (held.part === null) scene.orbit(x - held.x, y - held.y, 1);
+      else {
+        const by = scene.dragAngle(held.part, held.x, held.y, x, y);
+        if (by !== null) turnPart(held.part, by);
+      }
+      [held.x, held.y] = [x, y];
+      host.current?.redraw();
+    },
+    onPointerUp: () => {
+      const held = grab.current;
+      grab.current = null;
+      if (held && held.moved < 4) look({ selected: held.part });
+    },
+    onPointerCancel: () => {
+      grab.current = null;
+    },
+    onPointerLeave: () => host.current?.hover(null),
+    onContextMenu: (event: Event) => event.preventDefault(),
+    onWheel: (event: WheelEvent) => {
+      event.preventDefault();
+      host.current?.scene.orbit(0, 0, event.deltaY < 0 ? 1.1 : 1 / 1.1);
+      host.current?.redraw();
+    },
+  };
+}
+
+const ORBITS: Readonly<Record<string, readonly [number, number, number]>> = {
+  ArrowLeft: [-16, 0, 1],
+  ArrowRight: [16, 0, 1],
+  ArrowUp: [0, -16, 1],
+  ArrowDown: [0, 16, 1],
+  "+": [0, 0, 1.1],
+  "-": [0, 0, 1 / 1.1],
+};
+
+type Labels = ReturnType<SceneHost["scene"]["labelPlaces"]>;
+
+const PartLabels = ({ places }: { places: Labels }) => (
+  <div class="part-labels" aria-hidden="true">
+    <svg>
+      {places.map(({ part, x, y, anchorX, anchorY }) => (
+        <line key={part} x1={x} y1={y} x2={anchorX} y2={anchorY} />
+      ))}
+    </svg>
+    {places.map(({ part, x, y }) => (
+      <span key={part} style={{ left: `${x}px`, top: `${y}px` }}>
+        {t.gear.parts[part]}
+      </span>
+    ))}
+  </div>
+);
+
+type State = "loading" | "ready" | "none";
+
+/** The canvas of view A with its scene. Without a graphics device it says so and everything else works. */
+export function GearCanvas() {
+  const { ref, width, height } = useSize<HTMLDivElement>();
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const host = useRef<SceneHost | null>(null);
+  const [state, setState] = useState<State>("loading");
+  const [places, setPlaces] = useState<Labels>([]);
+  const pointer = usePointer(host);
+  useEffect(() => {
+    let gone = false;
+    import("../scene/gear-scene.ts")
+      .then(({ createGearScene }) => {
+        if (gone || !canvas.current) return;
+        const made = hostScene(createGearScene(canvas.current));
+        made.onDrawn = () => setPlaces(gearLook.value.labels ? made.scene.labelPlaces() : []);
+        host.current = made;
+        setState("ready");
+      })
+      .catch(() => setState("none"));
+    return () => {
+      gone = true;
+      host.current?.dispose();
+      host.current = null;
+    };
+  }, []);
+  useEffect(() => {
+    if (state === "ready" && width > 0) host.current?.resize(width, height);
+  }, [state, width, height]);
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const by = ORBITS[event.key];
+    if (!by) return;
+    event.preventDefault();
+    host.current?.scene.orbit(...by);
+    host.current?.redraw();
+  };
+  return (
+    <div class="canvas" ref={ref}>
+      <canvas
+        ref={canvas}
+        tabIndex={0}
+        role="img"
+        aria-label={t.gear.canvas}
+        aria-describedby="gear-words"
+        onKeyDown={onKeyDown}
+        {...pointer}
+      />
+      {state !== "ready" && <p class="canvas-note">{state === "none" ? t.gear.none : t.gear.loading}</p>}
+      <PartLabels places={places} />
+    </div>
+  );
+}

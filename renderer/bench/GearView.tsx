@@ -1,0 +1,56 @@
+import { SHAFTS } from "../../sim/bench/shafts.ts";
+import { num } from "../state/format.ts";
+import { gearLook } from "../state/gear-look.ts";
+import { units } from "../state/settings.ts";
+import { point, vehicle } from "../state/store.ts";
+import { playing, slowing, turns } from "../state/turning.ts";
+import { t } from "../texts/catalogue.ts";
+import { GearCanvas } from "./GearCanvas.tsx";
+import { Looking, Turning } from "./GearControls.tsx";
+import { partWords } from "./parts.ts";
+import { TurnsTable } from "./TurnsTable.tsx";
+import { ViewHead } from "./ViewHead.tsx";
+
+function gearWords(): string {
+  const counted = SHAFTS.map((shaft) => `${t.shafts[shaft]} ${num(turns.value[shaft], 2)}`).join(", ");
+  const turning = playing.value
+    ? `${t.top.turnsItself}, ${t.top.shown(`1 : ${slowing.value}`)}`
+    : t.top.stands;
+  return t.gear.describe(`${t.turns.name}: ${counted}.`, turning);
+}
+
+const PartLine = () => {
+  const part = gearLook.value.selected;
+  return (
+    <p class="part-line" aria-live="polite">
+      {part && (
+        <>
+          <b>{t.gear.parts[part]}</b> {partWords(part, vehicle.value, point.value, units.value)}
+        </>
+      )}
+    </p>
+  );
+};
+
+/** View A: the gear set in three dimensions, how it turns, and the turns counted. */
+export function GearView() {
+  const { sunTeeth, planetTeeth, ringTeeth, planets } = vehicle.value.gearSet;
+  return (
+    <section class="view v-gear" aria-labelledby="view-a">
+      <ViewHead
+        id="view-a"
+        tag="A"
+        title={t.gear.title}
+        sub={t.gear.sub(sunTeeth, planetTeeth, ringTeeth, planets)}
+      />
+      <GearCanvas />
+      <PartLine />
+      <Turning />
+      <Looking />
+      <TurnsTable />
+      <p id="gear-words" class="unseen">
+        {gearWords()}
+      </p>
+    </section>
+  );
+}

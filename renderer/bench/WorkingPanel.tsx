@@ -1,0 +1,169 @@
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { units } from "../state/settings.ts";
+import { bench, point, vehicle } from "../state/store.ts";
+import { turns } from "../state/turning.ts";
+import { type WorkingId, working } from "../state/working.ts";
+import { t } from "../texts/catalogue.ts";
+import { Icon } from "../ui/icons.tsx";
+import { metrics } from "../ui/metrics.ts";
+import { dockPanel } from "./dock.ts";
+import { type Token, type Working, workingOf } from "./working.ts";
+
+const Piece = ({ token }: { token: Token }) => (
+  <span class={token.shaft ? `ink ${token.shaft}` : undefined}>
+    {token.text}
+    {token.sub && <sub>{token.sub}</sub>}
+  </span>
+);
+
+const Pieces = ({ tokens }: { tokens: readonly Token[] }) => (
+  <>
+    {tokens.map((token, i) => (
+      <Piece key={i} token={token} />
+    ))}
+  </>
+);
+
+/** The three lines: in symbols, with live numbers, the result. */
+export const WorkingLines = ({ shown }: { shown: Working }) => (
+  <div class="lines">
+    <span class="formula">
+      <Piece token={shown.left} />
+    </span>
+    <span class="formula">
+      = <Pieces tokens={shown.formula} />
+    </span>
+    <span />
+    <span>
+      = <Pieces tokens={shown.live} />
+    </span>
+    <span />
+    <span class="result">
+      = <Piece token={shown.result} />
+    </span>
+  </div>
+);
+
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+  readonly point: { x: number; y: number; r: number } | null;
+}
+
+const boxIn = (origin: DOMRect, element: Element) => {
+  const { left, top, width, height } = element.getBoundingClientRect();
+  return { x: left - origin.left, y: top - origin.top, width, height };
+};
+
+function findSpot(panel: HTMLElement, id: string): Spot | null {
+  const view = panel.closest(".bench");
+  const drawing = view?.querySelector(".v-lever .drawing");
+  const hero = drawing?.querySelector(".hero");
+  if (!view || !drawing || !hero) return null;
+  const origin = view.getBoundingClientRect();
+  const marked = view.querySelector(`[data-point="${id}"]`);
+  const at = marked && boxIn(origin, marked);
+  const centre = at ? { x: at.x + at.width / 2, y: at.y + at.height / 2 } : { x: 0, y: 0 };
+  const bounds = boxIn(origin, drawing);
+  const all = (selector: string) => [...drawing.querySelectorAll(selector)].map((one) => boxIn(origin, one));
+  const segment = (of: Element) => {
+    const value = (name: string): number => Number(of.getAttribute(name));
+    return {
+      x1: bounds.x + value("x1"),
+      y1: bounds.y + value("y1"),
+      x2: bounds.x + value("x2"),
+      y2: bounds.y + value("y2"),
+    };
+  };
+  const line = segment(hero);
+  const axes = [...drawing.querySelectorAll(".axis line")].map(segment);
+  const zero = all(".zero")[0]?.y ?? bounds.y;
+  const scene = {
+    bounds,
+    zero,
+    line,
+    axes,
+    handles: all(".handle"),
+    labels: all(".labels text"),
+    point: centre,
+  };
+  const { width, height } = panel.getBoundingClientRect();
+  const r = at ? Math.min(20, Math.max(at.width, at.height) / 2 + 4) : 0;
+  return { ...dockPanel(width, height, scene), point: at ? { ...centre, r } : null };
+}
+
+/** From the panel's nearer edge to the ring round the point. */
+function Leader({ spot, width, height }: { spot: Spot; width: number; height: number }) {
+  if (!spot.point) return null;
+  const { x, y, r } = spot.point;
+  const fromX = x < spot.x ? spot.x : x > spot.x + width ? spot.x + width : Math.min(x, spot.x + width - 12);
+  const fromY =
+    x < spot.x || x > spot.x + width
+      ? Math.min(spot.y + 20, spot.y + height)
+      : y < spot.y
+        ? spot.y
+        : spot.y + height;
+  const length = Math.hypot(fromX - x, fromY - y) || 1;
+  return (
+    <svg class="leader" aria-hidden="true">
+      <circle cx={x} cy={y} r={r} />
+      <line x1={fromX} y1={fromY} x2={x + ((fromX - x) / length) * r} y2={y + ((fromY - y) / length) * r} />
+    </svg>
+  );
+}
+
+function Panel({ id }: { id: WorkingId }) {
+  const ref = useRef<HTMLElement>(null);
+  const [spot, setSpot] = useState<Spot | null>(null);
+  const shown = workingOf(id, {
+    state: bench.value,
+    point: point.value,
+    vehicle: vehicle.value,
+    units: units.value,
+    turns: turns.value,
+  });
+  const { text } = metrics.value;
+  useLayoutEffect(() => {
+    if (ref.current) setSpot(findSpot(ref.current, shown.point));
+  }, [id, bench.value, text]);
+  const size = ref.current?.getBoundingClientRect();
+  return (
+    <>
+      {spot && size && <Leader spot={spot} width={size.width} height={size.height} />}
+      <aside
+        ref={ref}
+        class="working"
+        aria-live="off"
+        aria-label={t.working.of(shown.title)}
+        style={spot ? { left: `${spot.x}px`, top: `${spot.y}px` } : { visibility: "hidden" }}
+      >
+        <h3>
+          <span>{t.working.of(shown.title)}</span>
+          <button type="button" class="iconbtn" aria-label={t.close} onClick={() => (working.value = null)}>
+            <Icon name="close" />
+          </button>
+        </h3>
+        <WorkingLines shown={shown} />
+        <p>{shown.note}</p>
+      </aside>
+    </>
+  );
+}
+
+/** The open working, if any. A press elsewhere or Esc closes it. */
+export function WorkingPanel() {
+  const id = working.value;
+  useEffect(() => {
+    if (id === null) return;
+    const press = (event: PointerEvent): void => {
+      const target = event.target instanceof Element ? event.target : null;
+      const stays = target?.closest(
+        ".working, .grab, .vernier, .torque-row, .number, .typed, button, select",
+      );
+      if (!stays) working.value = null;
+    };
+    document.addEventListener("pointerdown", press);
+    return () => document.removeEventListener("pointerdown", press);
+  }, [id]);
+  return id === null ? null : <Panel key={id} id={id} />;
+}

@@ -1,0 +1,100 @@
+import { effect } from "@preact/signals";
+import type { GearScene, PartId } from "../scene/contract.ts";
+import { gearLook } from "../state/gear-look.ts";
+import { projector, reducedMotion, theme } from "../state/settings.ts";
+import { point, vehicle } from "../state/store.ts";
+import { angles, playing, runFor } from "../state/turning.ts";
+
+/** What a host does for its view. */
+export interface SceneHost {
+  readonly scene: GearScene;
+  readonly resize: (width: number, height: number) => void;
+  /** the camera was moved from outside */
+  readonly redraw: () => void;
+  readonly hover: (part: PartId | null) => void;
+  /** called after each drawn frame */
+  onDrawn: () => void;
+  readonly dispose: () => void;
+}
+
+/** Longest step of one frame, s: a tab that slept does not catch up. */
+const LONGEST = 0.1;
+
+/** Feeds the scene from the store and draws when something changed. */
+export function hostScene(scene: GearScene): SceneHost {
+  let hovered: PartId | null = null;
+  let frame = 0;
+  let last = 0;
+  const stops: (() => void)[] = [];
+  const ask = (): void => {
+    if (frame === 0) frame = requestAnimationFrame(draw);
+  };
+  function draw(now: number): void {
+    frame = 0;
+    if (playing.value && last > 0) runFor(Math.min(LONGEST, (now - last) / 1000));
+    last = playing.value ? now : 0;
+    if (scene.render()) host.onDrawn();
+    if (playing.value) ask();
+  }
+  const setLook = (): void => {
+    const { cut, explode, labels, arrows, extent, selected } = gearLook.value;
+    scene.setLook({
+      theme: theme.value,
+      projector: projector.value,
+      cut,
+      explode,
+      labels,
+      marks: true,
+      torques: arrows ? point.value.torques : null,
+      selected,
+      hovered,
+      extent,
+    });
+    ask();
+  };
+  const host: SceneHost = {
+    scene,
+    resize: (width, height) => {
+      scene.resize(width, height, window.devicePixelRatio);
+      ask();
+    },
+    redraw: ask,
+    hover: (part) => {
+      if (part === hovered) return;
+      hovered = part;
+      setLook();
+    },
+    onDrawn: () => undefined,
+    dispose: () => {
+      for (const stop of stops) stop();
+      cancelAnimationFrame(frame);
+      scene.dispose();
+    },
+  };
+  stops.push(
+    effect(() => {
+      const { gearSet, outputMachine, finalDrive } = vehicle.value;
+      scene.setModel({
+        teeth: gearSet,
+        outputReduction: outputMachine.reduction,
+        finalDrive: finalDrive.ratio,
+      });
+      ask();
+    }),
+    effect(() => {
+      scene.setAngles(angles.value);
+      ask();
+    }),
+    effect(setLook),
+    effect(() => {
+      const { camera, aimed } = gearLook.value;
+      if (aimed > 0) scene.setCamera(camera);
+      ask();
+    }),
+    effect(() => {
+      if (playing.value && reducedMotion.value) playing.value = false;
+      ask();
+    }),
+  );
+  return host;
+}

@@ -1,0 +1,261 @@
+import type { BenchPoint } from "../../sim/bench/bench.ts";
+import { roadOfRing, SHAFTS, type Shaft, type ShaftValues } from "../../sim/bench/shafts.ts";
+import type { Vehicle } from "../../sim/parameters/schema.ts";
+import type { BenchState } from "../state/bench.ts";
+import { kilowatts, num, ratio, roadSpeed, shaftSpeed, shaftUnitName, type Units } from "../state/format.ts";
+import type { WorkingId } from "../state/working.ts";
+import { t } from "../texts/catalogue.ts";
+
+/** A piece of a formula: a symbol, a live number in its shaft's colour, or plain text. */
+export interface Token {
+  readonly text: string;
+  readonly shaft?: Shaft;
+  /** subscript of a symbol */
+  readonly sub?: string;
+}
+
+export interface Working {
+  readonly title: string;
+  /** symbol before the equals signs */
+  readonly left: Token;
+  readonly formula: readonly Token[];
+  readonly live: readonly Token[];
+  readonly result: Token;
+  /** where constants come from, and the point */
+  readonly note: string;
+  /** `data-point` of what it explains */
+  readonly point: string;
+}
+
+/** Everything a working may read. */
+export interface WorkingSource {
+  readonly state: BenchState;
+  readonly point: BenchPoint;
+  readonly vehicle: Vehicle;
+  readonly units: Units;
+  readonly turns: ShaftValues;
+}
+
+const SUBS: Readonly<Record<Shaft, string>> = { sun: "s", carrier: "c", ring: "r" };
+const sym = (letter: string, shaft: Shaft): Token => ({ text: letter, shaft, sub: SUBS[shaft] });
+const txt = (text: string): Token => ({ text });
+
+/** Willis' relation solved for one shaft, over any quantity that obeys it (speeds, turns). */
+function willis(shaft: Shaft, letter: string, k: number, say: (s: Shaft) => string) {
+  const [s, c, r] = [sym(letter, "sun"), sym(letter, "carrier"), sym(letter, "ring")];
+  const live = (name: Shaft): Token => ({ text: say(name), shaft: name });
+  const [kk, k1] = [ratio(k), ratio(1 + k)];
+  const solved: Readonly<Record<Shaft, { formula: Token[]; live: Token[] }>> = {
+    sun: {
+      formula: [txt("(1 + k) "), c, txt(" − k "), r],
+      live: [txt(`${k1} × `), live("carrier"), txt(` − ${kk} × `), live("ring")],
+    },
+    carrier: {
+      formula: [txt("("), s, txt(" + k "), r, txt(") / (1 + k)")],
+      live: [txt("("), live("sun"), txt(` + ${kk} × `), live("ring"), txt(`) / ${k1}`)],
+    },
+    ring: {
+      formula: [txt("((1 + k) "), c, txt(" − "), s, txt(") / k")],
+      live: [txt(`(${k1} × `), live("carrier"), txt(" − "), live("sun"), txt(`) / ${kk}`)],
+    },
+  };
+  return { left: sym(letter, shaft), ...solved[shaft] };
+}
+
+const teethNote = ({ vehicle, point }: WorkingSource): string =>
+  `k ${t.working.teeth(vehicle.gearSet.ringTeeth, vehicle.gearSet.sunTeeth, ratio(point.k))}`;
+
+function speedWorking(shaft: Shaft, from: WorkingSource): Working {
+  const { units, state } = from;
+  const say = (name: Shaft): string => shaftSpeed(units, state.speeds[name]);
+  return {
+    title: t.working.speed(t.shafts[shaft]),
+    ...willis(shaft, "ω", from.point.k, say),
+    result: { text: `${say(shaft)} ${shaftUnitName(units)}`, shaft },
+    note: `${teethNote(from)} ${t.working.point(t.working.atB(t.lower[shaft]))}`,
+    point: `speed:${shaft}`,
+  };
+}
+
+function torqueWorking(shaft: Shaft, from: WorkingSource): Working {
+  const { torques, k } = from.point;
+  const engine: Token = { text: num(torques.carrier, 1), shaft: "carrier" };
+  const parts: Readonly<Record<Shaft, { formula: Token[]; live: Token[] }>> = {
+    sun: {
+      formula: [txt("−"), sym("T", "carrier"), txt(" / (1 + k)")],
+      live: [txt("−"), engine, txt(` / ${ratio(1 + k)}`)],
+    },
+    carrier: { formula: [sym("T", "carrier")], live: [txt(t.working.ask)] },
+    ring: {
+      formula: [txt("−k "), sym("T", "carrier"), txt(" / (1 + k)")],
+      live: [txt(`−${ratio(k)} × `), engine, txt(` / ${ratio(1 + k)}`)],
+    },
+  };
+  return {
+    title: t.working.torque(t.shafts[shaft]),
+    left: sym("T", shaft),
+    ...parts[shaft],
+    result: { text: `${num(torques[shaft], 1)} N·m`, shaft },
+    note: `${t.working.steady} ${t.working.point(t.working.arrowB(t.lower[shaft]))}`,
+    point: `torque:${shaft}`,
+  };
+}
+
+function powerWorking(shaft: Shaft, { point, state }: WorkingSource): Working {
+  const rad = num(state.speeds[shaft], 1);
+  return {
+    title: t.working.power(t.shafts[shaft]),
+    left: sym("P", shaft),
+    formula: [sym("T", shaft), txt(" "), sym("ω", shaft)],
+    live: [
+      { text: num(point.torques[shaft], 1), shaft },
+      txt(" N·m × "),
+      { text: rad, shaft },
+      txt(" rad/s"),
+    ],
+    result: { text: `${kilowatts(point.powers[shaft])} kW`, shaft },
+    note: t.working.powerNote,
+    point: `power:${shaft}`,
+  };
+}
+
+function turnsWorking(shaft: Shaft, from: WorkingSource): Working {
+  const say = (name: Shaft): string => num(from.turns[name], 2);
+  return {
+    title: t.working.turns(t.shafts[shaft]),
+    ...willis(shaft, "n", from.point.k, say),
+    result: { text: say(shaft), shaft },
+    note: `${teethNote(from)} ${t.working.turnsNote}`,
+    point: `turns:${shaft}`,
+  };
+}
+
+function limitWorking(shaft: Shaft, { vehicle, units }: WorkingSource): Working {
+  const { outputMachine: om, sunMachine, engine } = vehicle;
+  const say = (speed: number): string => shaftSpeed(units, speed);
+  const own: Readonly<Record<Shaft, { live: string; result: number; note: string }>> = {
+    sun: { live: say(sunMachine.maxSpeed), result: sunMachine.maxSpeed, note: t.working.limitSun },
+    carrier: { live: say(engine.maxSpeed), result: engine.maxSpeed, note: t.working.limitCarrier },
+    ring: {
+      live: `${say(om.maxSpeed)} / ${ratio(om.reduction)}`,
+      result: om.maxSpeed / om.reduction,
+      note: t.working.limitRing,
+    },
+  };
+  const { live, result, note } = own[shaft];
+  return {
+    title: t.working.limit(t.shafts[shaft]),
+    left: { text: "ω", shaft, sub: "max" },
+    formula:
+      shaft === "ring"
+        ? [{ text: "ω", sub: "o,max", shaft }, txt(" / i"), { text: "", sub: "m" }]
+        : [{ text: "ω", shaft, sub: "max" }],
+    live: [{ text: live, shaft }],
+    result: { text: `${say(result)} ${shaftUnitName(units)}`, shaft },
+    note,
+    point: `limit:${shaft}`,
+  };
+}
+
+type Single = Exclude<WorkingId, `${string}:${string}`>;
+
+const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
+  "full-load": ({ point }) => ({
+    title: t.working.fullLoad,
+    left: { text: "T", sub: "full", shaft: "carrier" },
+    formula: [{ text: "T", sub: "full", shaft: "carrier" }, txt("("), sym("ω", "carrier"), txt(")")],
+    live: [{ text: num(point.engine.most, 1), shaft: "carrier" }],
+    result: { text: `${num(point.engine.most, 1)} N·m`, shaft: "carrier" },
+    note: t.working.fullLoadNote,
+    point: "full-load",
+  }),
+  electrical: ({ point, state, units }) => ({
+    title: t.working.electrical,
+    left: { text: "e" },
+    formula: [txt("1 − k "), sym("ω", "ring"), txt(" / ((1 + k) "), sym("ω", "carrier"), txt(")")],
+    live: [
+      txt(`1 − ${ratio(point.k)} × `),
+      { text: shaftSpeed(units, state.speeds.ring), shaft: "ring" },
+      txt(` / (${ratio(1 + point.k)} × `),
+      { text: shaftSpeed(units, state.speeds.carrier), shaft: "carrier" },
+      txt(")"),
+    ],
+    result: { text: `${num((point.shares?.electrical ?? 0) * 100, 1)} %` },
+    note: t.working.point(t.working.atC),
+    point: "electrical",
+  }),
+  output: ({ point, state, vehicle }) => ({
+    title: t.working.output,
+    left: { text: "T", sub: "o", shaft: "ring" },
+    formula: [
+      { text: "P", sub: "o", shaft: "ring" },
+      txt(" / ("),
+      sym("ω", "ring"),
+      txt(" i"),
+      { text: "", sub: "m" },
+      txt(")"),
+    ],
+    live: [
+      { text: kilowatts(point.flows.outputMachine), shaft: "ring" },
+      txt(" kW / "),
+      { text: num(point.output.speed, 1), shaft: "ring" },
+      txt(" rad/s"),
+    ],
+    result: { text: `${num(point.output.torque, 1)} N·m`, shaft: "ring" },
+    note: `${state.outputTorque === null ? t.working.outputNote : t.working.outputGiven} ${t.working.reduction(ratio(vehicle.outputMachine.reduction))}`,
+    point: "output",
+  }),
+  battery: ({ point }) => ({
+    title: t.working.battery,
+    left: { text: "P", sub: "b" },
+    formula: [{ text: "P", sub: "o", shaft: "ring" }, txt(" + "), sym("P", "sun")],
+    live: [
+      { text: kilowatts(point.flows.outputMachine), shaft: "ring" },
+      txt(" + "),
+      { text: kilowatts(point.powers.sun), shaft: "sun" },
+    ],
+    result: { text: `${kilowatts(point.flows.battery)} kW` },
+    note: t.working.point(t.working.atC),
+    point: "battery",
+  }),
+  ratio: ({ point, vehicle }) => ({
+    title: t.working.ratio,
+    left: { text: "k" },
+    formula: [{ text: "N", sub: "r", shaft: "ring" }, txt(" / "), { text: "N", sub: "s", shaft: "sun" }],
+    live: [
+      { text: num(vehicle.gearSet.ringTeeth), shaft: "ring" },
+      txt(" / "),
+      { text: num(vehicle.gearSet.sunTeeth), shaft: "sun" },
+    ],
+    result: { text: ratio(point.k) },
+    note: t.working.point(t.working.atB(SHAFTS.map((shaft) => t.lower[shaft]).join(", "))),
+    point: "ratio",
+  }),
+  road: ({ vehicle, state, units }) => ({
+    title: t.working.road,
+    left: { text: "v" },
+    formula: [sym("ω", "ring"), txt(" r"), { text: "", sub: "w" }, txt(" / i"), { text: "", sub: "f" }],
+    live: [
+      { text: num(state.speeds.ring, 1), shaft: "ring" },
+      txt(` rad/s × ${ratio(vehicle.body.wheelRadius)} m / ${ratio(vehicle.finalDrive.ratio)}`),
+    ],
+    result: { text: roadSpeed(units, roadOfRing(vehicle, state.speeds.ring)), shaft: "ring" },
+    note: t.working.roadNote,
+    point: "road",
+  }),
+};
+
+const OF_SHAFT = {
+  speed: speedWorking,
+  torque: torqueWorking,
+  power: powerWorking,
+  turns: turnsWorking,
+  limit: limitWorking,
+} as const;
+
+/** The working of a number, with its live values. */
+export function workingOf(id: WorkingId, from: WorkingSource): Working {
+  if (id in SINGLE) return SINGLE[id as Single](from);
+  const [kind, shaft] = id.split(":") as [keyof typeof OF_SHAFT, Shaft];
+  return OF_SHAFT[kind](shaft, from);
+}

@@ -1,0 +1,31 @@
+import type { BenchFlows } from "../../sim/bench/bench.ts";
+
+/** Powers below this are nothing, W. */
+export const NOTHING = 0.5;
+
+/** Size of a power, W. */
+export const size = Math.abs;
+
+/** Half the sum that balances a bar: what of a path has to come in from the other side. */
+const turned = (path: number, same: number, other: number): number =>
+  Math.max(0, (size(path) + size(other) - size(same)) / 2);
+
+/** How the paths divide where they have to turn round, so that each bar gets as much on its left as on its right. */
+export function divide(f: BenchFlows) {
+  const sunOver = Math.min(size(f.sun), turned(f.sun, f.engine, f.ring));
+  const outputOver = Math.min(size(f.outputMachine), turned(f.outputMachine, f.output, f.ring));
+  const batteryOver = Math.min(size(f.battery), turned(f.battery, f.outputMachine, f.sun));
+  return { sunOver, outputOver, batteryOver };
+}
+
+/** Full-sheet steps, W: the scale only changes from step to step, so that small moves can be seen. */
+const STEPS = [
+  500, 1000, 2000, 3000, 5000, 7000, 10_000, 15_000, 20_000, 25_000, 30_000, 40_000, 50_000, 70_000, 100_000,
+  150_000, 200_000,
+];
+
+/** The least full-sheet step that holds a power. */
+export const stepOver = (power: number): number => STEPS.find((step) => step >= power) ?? power;
+
+/** What of each path turns round, W. */
+export type Divided = ReturnType<typeof divide>;

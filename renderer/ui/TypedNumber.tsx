@@ -1,0 +1,74 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { Parsed } from "../state/parse.ts";
+
+interface TypedNumberProps {
+  readonly name: string;
+  readonly shown: string;
+  readonly className: string;
+  readonly parse: (text: string) => Parsed;
+  readonly onValue: (value: number) => void;
+  /** arrow, page and Home keys while nothing new is typed */
+  readonly onKey: (event: KeyboardEvent) => void;
+  readonly reasons: Readonly<Record<"notNumber" | "unknownUnit" | "roadNeedsRing", string>>;
+  readonly point?: string;
+}
+
+/** A number that can be typed, with or without a unit. Enter takes it, Esc leaves it as it was. */
+export function TypedNumber(props: TypedNumberProps) {
+  const { name, shown, className, parse, onValue, onKey, reasons } = props;
+  const [draft, setDraft] = useState<string | null>(null);
+  const [fault, setFault] = useState<string | null>(null);
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => setFault(null), [shown]);
+  const take = (): void => {
+    if (draft === null) return;
+    const read = parse(draft);
+    if (!read.ok) {
+      setFault(reasons[read.reason]);
+      return;
+    }
+    setDraft(null);
+    setFault(null);
+    onValue(read.value);
+  };
+  const leave = (): void => {
+    setDraft(null);
+    setFault(null);
+  };
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (event.key === "Enter") {
+      take();
+      requestAnimationFrame(() => input.current?.select());
+    } else if (event.key === "Escape" && draft !== null) {
+      event.stopPropagation();
+      leave();
+    } else if (["ArrowUp", "ArrowDown", "PageUp", "PageDown"].includes(event.key)) onKey(event);
+    else if (event.key === "Home" && draft === null) onKey(event);
+  };
+  const text = draft ?? shown;
+  return (
+    <span class={`typed ${className}`}>
+      <input
+        ref={input}
+        type="text"
+        inputMode="text"
+        autocomplete="off"
+        spellcheck={false}
+        aria-label={name}
+        aria-invalid={fault !== null}
+        data-point={props.point}
+        size={Math.max(3, text.length)}
+        value={text}
+        onFocus={(event) => event.currentTarget.select()}
+        onInput={(event) => setDraft(event.currentTarget.value)}
+        onKeyDown={onKeyDown}
+        onBlur={() => (draft !== null && parse(draft).ok ? take() : leave())}
+      />
+      {fault && (
+        <span class="fault" role="alert">
+          {fault}
+        </span>
+      )}
+    </span>
+  );
+}

@@ -1,0 +1,29 @@
+/** Our own icons: 24 grid, 1.5 stroke, round ends; always beside a word. */
+const PATHS = {
+  bench:
+    "M12 3.500a8.500 8.500 0 100 17 8.500 8.500 0 000-17M12 9a3 3 0 100 6 3 3 0 000-6M12 3.500V9M4.640 16.250L9.400 13.500M19.360 16.250L14.600 13.500",
+  settings: "M4 7h9M17 7h3M15 5v4M4 17h3M11 17h9M9 15v4",
+  glossary: "M5 4h11a3 3 0 013 3v13H8a3 3 0 01-3-3zM5 17a3 3 0 013-3h11M9 8h6",
+  keys: "M3 6.500h18v11H3zM6.500 10h.01M10 10h.01M13.500 10h.01M17 10h.01M8 14h8",
+  undo: "M8 5L4 9l4 4M4 9h9a6 6 0 010 11h-3",
+  redo: "M16 5l4 4-4 4M20 9h-9a6 6 0 000 11h3",
+  projector: "M3 4.500h18M4.500 4.500v11h15v-11M12 15.500v4M8.500 20.500h7",
+  open: "M3 19V5h6l2 3h10v11zM3 11h18",
+  save: "M5 3.500h11l3.500 3.500v13.500h-14.500zM8 3.500v5h7v-5M8 20.500v-7h8v7",
+  play: "M7 4.500l12 7.500-12 7.500z",
+  pause: "M8 5v14M16 5v14",
+  back: "M18 5v14l-10-7zM6 5v14",
+  on: "M6 5v14l10-7zM18 5v14",
+  view: "M3 12s3.500-6 9-6 9 6 9 6-3.500 6-9 6-9-6-9-6M12 9.500a2.500 2.500 0 100 5 2.500 2.500 0 000-5",
+  close: "M6 6l12 12M18 6L6 18",
+  mark: "M12 4v10M8 10l4 4 4-4M5 19h14",
+} as const;
+
+export type IconName = keyof typeof PATHS;
+
+/** An icon; the word beside it is its name. */
+export const Icon = ({ name }: { name: IconName }) => (
+  <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
+    <path d={PATHS[name]} />
+  </svg>
+);
