@@ -2,6 +2,7 @@
 import { spawnSync } from "node:child_process";
 import { join } from "node:path";
 import { ensureInstalled, root } from "../sim/cli/install.mjs";
+import { needBrowser } from "./browser.mjs";
 
 const bin = (name) => join(root, "node_modules", ".bin", process.platform === "win32" ? `${name}.cmd` : name);
 const tsc = (config) => [bin("tsc"), "-p", config];
@@ -23,6 +24,7 @@ if (unknown.length > 0) {
 for (const [name, commands] of Object.entries(parts)) {
   if (asked.length > 0 && !asked.includes(name)) continue;
   process.stdout.write(`\n== ${name}\n`);
+  if (name === "unit") needBrowser();
   for (const [command, ...args] of commands) {
     const done = spawnSync(command, args, {
       cwd: root,

@@ -19,10 +19,9 @@ export function divide(f: BenchFlows) {
 }
 
 /** Full-sheet steps, W: the scale only changes from step to step, so that small moves can be seen. */
-const STEPS = [
-  500, 1000, 2000, 3000, 5000, 7000, 10_000, 15_000, 20_000, 25_000, 30_000, 40_000, 50_000, 70_000, 100_000,
-  150_000, 200_000,
-];
+const STEPS = [500, 5000, 50_000].flatMap((decade) =>
+  [1, 1.2, 1.4, 1.7, 2, 2.4, 2.8, 3.4, 4, 4.8, 5.6, 6.8, 8].map((times) => times * decade),
+);
 
 /** The least full-sheet step that holds a power. */
 export const stepOver = (power: number): number => STEPS.find((step) => step >= power) ?? power;

@@ -163,14 +163,8 @@ function values(l: FlowLayout): LabelWish[] {
 
 function circulating(l: FlowLayout): LabelWish[] {
   if (l.circulating <= NOTHING) return [];
-  const y = (l.upper + l.lower) / 2 + l.text * 0.3;
-  const text = t.flow.circulating(kilowatts(l.circulating));
-  return [
-    label("loop", text, l.text, 60, [
-      at(l.at("gearSet") + l.text, y, "start"),
-      at(l.at("dcLink"), y + l.text),
-    ]),
-  ];
+  const y = l.upper + l.text * 1.2;
+  return [label("loop", t.flow.circulating, l.text, 60, [at(l.at("gearSet") + l.text, y, "start")])];
 }
 
 /** Box about a ribbon that is nearly level; steep ones are left to the places of their own labels. */

@@ -1,7 +1,7 @@
 import type { Teeth } from "../../sim/drivetrain/gear-set.ts";
 import type { SceneAngles, SceneModel } from "./contract.ts";
 import { shaftAnglesFromCarrier } from "./gears/shaftAngles.ts";
-import { teethForRatio } from "./parts/pair.ts";
+import { type TeethPair, teethForRatio } from "./parts/pair.ts";
 
 /** Turns of all bodies since the zero position, rad, positive counter-clockwise from the front, unwrapped. */
 export interface BodyAngles {
@@ -18,19 +18,31 @@ export interface BodyAngles {
 
 const TURN = 2 * Math.PI;
 
+/** The teeth of all gears that turn the bodies. */
+export interface GearTrain {
+  readonly teeth: Teeth;
+  /** null: the output machine sits on the ring's shaft */
+  readonly reduction: TeethPair | null;
+  readonly final: TeethPair;
+}
+
+/** Teeth for a model, chosen once. */
+export const gearTrain = (model: SceneModel): GearTrain => ({
+  teeth: model.teeth,
+  reduction: hasReduction(model) ? teethForRatio(model.outputReduction) : null,
+  final: teethForRatio(model.finalDrive),
+});
+
 /**
  * Everything that follows from carrier and ring. A reduction by one gear pair turns the machine against the ring, as
  * any pair of external gears does; without a pair it turns with the ring. The axle turns against the ring likewise.
  */
-export function bodyAngles(model: SceneModel, angles: SceneAngles): BodyAngles {
-  const shafts = shaftAnglesFromCarrier(angles.carrier, angles.ring, model.teeth);
-  const final = teethForRatio(model.finalDrive);
-  const geared = hasReduction(model);
-  const pair = teethForRatio(model.outputReduction);
+export function bodyAngles({ teeth, reduction, final }: GearTrain, angles: SceneAngles): BodyAngles {
+  const shafts = shaftAnglesFromCarrier(angles.carrier, angles.ring, teeth);
   return {
     ...shafts,
     planetOnCarrier: shafts.planet - shafts.carrier,
-    outputMachine: geared ? (-angles.ring * pair.wheel) / pair.pinion : angles.ring,
+    outputMachine: reduction === null ? angles.ring : (-angles.ring * reduction.wheel) / reduction.pinion,
     axle: (-angles.ring * final.pinion) / final.wheel,
   };
 }

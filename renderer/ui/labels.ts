@@ -114,8 +114,10 @@ export function placeLabels(
       if (price === 0) break;
     }
     if (best === null) continue;
-    const hitsLabel = taken.some((other) => best !== null && overlap(best.box, other) > 0);
-    if (wish.droppable && (hitsLabel || best.cost >= OUTSIDE)) continue;
+    const { box } = best;
+    const collides =
+      taken.some((other) => overlap(box, other) > 0) || obstacles.lines.some((line) => crosses(line, box));
+    if (wish.droppable && (collides || best.cost >= OUTSIDE)) continue;
     placed.push({ id: wish.id, text: wish.text, size: wish.size, ...best.place, box: best.box });
     taken.push(best.box);
   }

@@ -1,27 +1,27 @@
 import { Group, InstancedMesh, Mesh } from "three";
 import { at } from "../../../shared/at.ts";
-import { type BodyAngles, bodyAngles, hasReduction } from "../angles.ts";
+import { type BodyAngles, bodyAngles, type GearTrain, gearTrain, hasReduction } from "../angles.ts";
 import type { SceneAngles, SceneLook, SceneModel } from "../contract.ts";
 import { type Palette, paletteFor } from "../palette.ts";
+import type { Machine } from "../parts/machine.ts";
 import { APART, Z } from "../parts/stations.ts";
 import { radiusAtAngle, risingAngles } from "../shape/loop.ts";
 import { ringSector, type Sector, statorSector } from "../view/cut.ts";
 import { type CutFace, ringFaces, statorFaces } from "../view/sections.ts";
 import { lastPlanetMark, type SceneBodies, sceneBodies } from "./bodies.ts";
-import { edgeGeometry, lineGeometry, surfaceGeometry, writeLines } from "./buffers.ts";
+import { edgeGeometry, surfaceGeometry } from "./buffers.ts";
 import { Chosen, OUTLINE } from "./chosen.ts";
 import { Drawn } from "./drawn.ts";
 import { groundOf } from "./ground.ts";
 import { allMaterials, paint, type SceneMaterials, sceneMaterials, setUniform } from "./materials.ts";
 import { bodyNode, lineMesh, PlanetNode, type SceneNode, shiftOf, turnNode, unculled } from "./node.ts";
 import { CUT, PARTS } from "./pieces.ts";
-import { faceLines, SectionFaces } from "./section-faces.ts";
+import { SectionFaces } from "./section-faces.ts";
 import { layShade, shadeMesh } from "./shade.ts";
 
-/** Corners and lines the cut faces take at most: two of the ring, six of each stator. */
-const RING_CORNERS = 2 * 12 + 6 * 6;
-const SUN_CORNERS = 6 * 6;
-const FACE_LINES = 2 * 6 + 12 * 4;
+/** What the cut faces take at most: two hexagons of the ring, six boxes of a stator. */
+const RING_ROOM = { corners: 2 * 12, lines: 2 * 6 };
+const STATOR_ROOM = { corners: 6 * 6, lines: 6 * 4 };
 
 /** The look before anyone chose one. */
 export const FIRST_LOOK: SceneLook = {
@@ -50,27 +50,31 @@ export class SceneGraph {
   sectors: readonly Sector[] = [];
   private readonly shade: Mesh;
   private readonly drawn: Drawn;
+  private readonly ringFaces: SectionFaces;
   private readonly sunFaces: SectionFaces;
   private readonly outputFaces: SectionFaces;
-  private readonly faceLineBuffer = lineGeometry(FACE_LINES);
-  private readonly faceLineMesh: Mesh;
   private readonly chosen: Chosen;
   private floor: Group | null = null;
   private hasTrain = false;
+  private train: GearTrain;
   private toothAngles: readonly number[] = [];
 
   constructor(model: SceneModel) {
     const { materials } = this;
     this.shade = shadeMesh(materials);
     this.drawn = new Drawn(materials);
-    this.sunFaces = new SectionFaces(materials.sunSection, SUN_CORNERS);
-    this.outputFaces = new SectionFaces(materials.ringSection, RING_CORNERS);
-    this.faceLineMesh = lineMesh(this.faceLineBuffer, materials.lines);
+    const faces = (colour: "sunSection" | "ringSection", room: typeof RING_ROOM): SectionFaces =>
+      new SectionFaces(materials[colour], materials.lines, room);
+    this.ringFaces = faces("ringSection", RING_ROOM);
+    this.sunFaces = faces("sunSection", STATOR_ROOM);
+    this.outputFaces = faces("ringSection", STATOR_ROOM);
     this.chosen = new Chosen(materials);
-    this.root.add(this.shade, this.drawn.mesh, this.drawn.lines, this.faceLineMesh);
-    this.root.add(this.sunFaces.mesh, this.outputFaces.mesh);
+    this.root.add(this.shade, this.drawn.mesh, this.drawn.lines);
+    for (const { mesh, lines } of [this.ringFaces, this.sunFaces, this.outputFaces])
+      this.root.add(mesh, lines);
     this.model = model;
-    this.angles = bodyAngles(model, { carrier: 0, ring: 0 });
+    this.train = gearTrain(model);
+    this.angles = bodyAngles(this.train, { carrier: 0, ring: 0 });
     this.bodies = sceneBodies(model);
     this.build();
   }
@@ -82,16 +86,17 @@ export class SceneGraph {
     this.model = model;
     this.chosen.clear();
     this.clearNodes();
-    this.angles = bodyAngles(model, { carrier, ring });
+    this.train = gearTrain(model);
+    this.angles = bodyAngles(this.train, { carrier, ring });
     this.build();
   }
 
   /** Turns everything. */
   setAngles(angles: SceneAngles): void {
-    this.angles = bodyAngles(this.model, angles);
+    this.angles = bodyAngles(this.train, angles);
     for (const node of this.nodes) turnNode(node, this.angles);
     if (this.floor !== null) this.floor.rotation.z = this.turningOf("ring");
-    if (ringSector(this.look).half > 0) this.writeFaces();
+    this.writeRingFaces();
   }
 
   /** Shows it another way. */
@@ -107,7 +112,8 @@ export class SceneGraph {
       node.group.visible = node.shown === "both" || node.shown === look.extent;
     }
     this.placeCut();
-    this.writeFaces();
+    this.writeRingFaces();
+    this.writeStatorFaces();
     this.drawn.write(look, this.palette, this.bodies.measures, this.axes());
     const ground = groundOf(this.bodies, look);
     layShade(this.shade, this.materials, ground.y, ground.boxes);
@@ -202,23 +208,24 @@ export class SceneGraph {
     }
   }
 
-  private writeFaces(): void {
-    const { bodies, look } = this;
-    const outline = bodies.ringOutline;
-    const turn = this.angles.ring;
-    const [ring, sun, output] = [CUT.ring, CUT.sunMachine, CUT.outputMachine].map((i) => at(this.sectors, i));
-    if (ring === undefined || sun === undefined || output === undefined) return;
-    const whole = look.extent === "drivetrain";
-    const sunFaces = whole ? statorFaces(sun, bodies.sunMachine, APART.sunStator * look.explode) : [];
-    const outputFaces: CutFace[] = [
-      ...ringFaces(ring, bodies.measures, APART.ring * look.explode, (direction) =>
-        radiusAtAngle(outline, this.toothAngles, direction - turn),
+  /** The ring's teeth pass through the planes of the cut as it turns. */
+  private writeRingFaces(): void {
+    const outline = this.bodies.ringOutline;
+    const sector = at(this.sectors, CUT.ring);
+    this.ringFaces.write(
+      ringFaces(sector, this.bodies.measures, APART.ring * this.look.explode, (direction) =>
+        radiusAtAngle(outline, this.toothAngles, direction - this.angles.ring),
       ),
-      ...(whole ? statorFaces(output, bodies.outputMachine, APART.outputStator * look.explode) : []),
-    ];
-    this.sunFaces.write(sunFaces);
-    this.outputFaces.write(outputFaces);
-    writeLines(this.faceLineBuffer, faceLines([...sunFaces, ...outputFaces]));
+    );
+  }
+
+  private writeStatorFaces(): void {
+    const { bodies, look } = this;
+    const whole = look.extent === "drivetrain";
+    const faces = (index: number, machine: Machine, shift: number): CutFace[] =>
+      whole ? statorFaces(at(this.sectors, index), machine, shift * look.explode) : [];
+    this.sunFaces.write(faces(CUT.sunMachine, bodies.sunMachine, APART.sunStator));
+    this.outputFaces.write(faces(CUT.outputMachine, bodies.outputMachine, APART.outputStator));
   }
 
   private axes() {

@@ -1,20 +1,33 @@
-import { BufferAttribute, BufferGeometry, Mesh, type ShaderMaterial } from "three";
+import {
+  BufferAttribute,
+  BufferGeometry,
+  type InstancedBufferGeometry,
+  Mesh,
+  type ShaderMaterial,
+} from "three";
 import { at } from "../../../shared/at.ts";
 import type { CutFace } from "../view/sections.ts";
-import type { FreeLine } from "./buffers.ts";
-import { unculled } from "./node.ts";
+import { type FreeLine, lineGeometry, writeLines } from "./buffers.ts";
+import { lineMesh, unculled } from "./node.ts";
 
-/** The cut faces of one colour: a small mesh that is written anew whenever the cut or the ring's teeth move. */
+/** Cut faces of one colour with the lines round them: a small mesh that is written anew when the cut moves. */
 export class SectionFaces {
   readonly mesh: Mesh;
+  readonly lines: Mesh;
   private readonly geometry = new BufferGeometry();
+  private readonly lineBuffer: InstancedBufferGeometry;
 
-  constructor(material: ShaderMaterial, corners: number) {
-    this.geometry.setAttribute("position", new BufferAttribute(new Float32Array(3 * corners), 3));
-    this.geometry.setAttribute("plane", new BufferAttribute(new Float32Array(2 * corners), 2));
-    this.geometry.setAttribute("hatch", new BufferAttribute(new Float32Array(2 * corners), 2));
+  /**
+   * @param room corners of all triangles and lines round all faces, at most
+   */
+  constructor(section: ShaderMaterial, line: ShaderMaterial, room: { corners: number; lines: number }) {
+    this.geometry.setAttribute("position", new BufferAttribute(new Float32Array(3 * room.corners), 3));
+    this.geometry.setAttribute("plane", new BufferAttribute(new Float32Array(2 * room.corners), 2));
+    this.geometry.setAttribute("hatch", new BufferAttribute(new Float32Array(2 * room.corners), 2));
     this.geometry.setDrawRange(0, 0);
-    this.mesh = unculled(new Mesh(this.geometry, material));
+    this.mesh = unculled(new Mesh(this.geometry, section));
+    this.lineBuffer = lineGeometry(room.lines);
+    this.lines = lineMesh(this.lineBuffer, line);
   }
 
   /** Writes the faces as fans of triangles. */
@@ -37,12 +50,14 @@ export class SectionFaces {
     }
     for (const attribute of [position, plane, hatch]) attribute.needsUpdate = true;
     this.geometry.setDrawRange(0, corner);
+    writeLines(this.lineBuffer, faceLines(faces));
     this.mesh.visible = corner > 0;
+    this.lines.visible = corner > 0;
   }
 }
 
 /** The lines round cut faces. */
-export const faceLines = (faces: readonly CutFace[]): FreeLine[] =>
+const faceLines = (faces: readonly CutFace[]): FreeLine[] =>
   faces.flatMap((face) =>
     face.line.map(([radius, z], i) => {
       const [toRadius, toZ] = at(face.line, (i + 1) % face.line.length);
