@@ -14,6 +14,7 @@ import {
   type Basis,
   basisOf,
   boundsOf,
+  type Drum,
   type Eye,
   eyeOf,
   type Framing,
@@ -61,6 +62,7 @@ class CanvasScene implements GearScene {
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, stencil: true });
     this.renderer.setClearColor(0x000000, 0);
     this.scene.add(this.graph.root);
+    canvas.addEventListener("webglcontextrestored", this.redraw);
     this.resize(canvas.clientWidth || 300, canvas.clientHeight || 150, 1);
   }
 
@@ -117,6 +119,7 @@ class CanvasScene implements GearScene {
       const { x, y } = projected(anchorOf(bodies, part, look), this.basis, this.framing, this.size);
       return { part, anchorX: x, anchorY: y };
     });
+    const drums = drumsOf(bodies, look);
     const room = look.projector ? PROJECTED_LABEL : LABEL;
     const inSight = anchors.filter(
       ({ anchorX: x, anchorY: y }) => x >= 0 && y >= 0 && x <= this.size.width && y <= this.size.height,
@@ -125,7 +128,7 @@ class CanvasScene implements GearScene {
       ...this.size,
       boxWidth: room.width,
       boxHeight: room.height,
-      covered: (x, y) => this.covered(x, y),
+      covered: (x, y) => this.covered(drums, x, y),
     });
   }
 
@@ -149,15 +152,21 @@ class CanvasScene implements GearScene {
   }
 
   dispose(): void {
+    this.renderer.domElement.removeEventListener("webglcontextrestored", this.redraw);
     this.scene.clear();
     this.graph.dispose();
     this.renderer.dispose();
   }
 
+  /** After the graphics driver took the canvas away and gave it back, it is empty. */
+  private readonly redraw = (): void => {
+    this.changed = true;
+  };
+
   /** Whether a point of the canvas lies over the drawing: inside the outline of one of its drums. */
-  private covered(x: number, y: number): boolean {
+  private covered(drums: readonly Drum[], x: number, y: number): boolean {
     const { basis, framing, size } = this;
-    return drumsOf(this.graph.bodies, this.graph.look).some(({ x: cx, y: cy, radius, back, front }) =>
+    return drums.some(({ x: cx, y: cy, radius, back, front }) =>
       [back, (back + front) / 2, front].some((z) => {
         const centre = projected([cx, cy, z], basis, framing, size);
         const u = (x - centre.x) / framing.pixelsPerUnit;

@@ -60,7 +60,7 @@ void main() {
   vec3 hi = metals[tone + 1];
   vec3 lo = metals[tone + 2];
   vec3 n = normalize(vNormal);
-  vec3 key = normalize(KEY - (vView - middle) / reach);
+  vec3 key = normalize(KEY - 0.75 * (vView - middle) / reach);
   float wrap = clamp(0.62 * dot(n, key) + 0.38, 0.0, 1.0);
   float amount = wrap + 0.16 * max(dot(n, FILL), 0.0);
   vec3 colour = mix(lo, face, smoothstep(0.0, 0.6, amount));

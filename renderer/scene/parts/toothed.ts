@@ -60,7 +60,7 @@ export function gearBody(gear: Gear): Body {
  * @param all teeth of all gears of the set, every planet counted
  */
 export const toothFineness = (all: number): Required<Pick<OutlineOptions, "flankPoints" | "arcPieces">> => ({
-  flankPoints: all > 420 ? 3 : all > 300 ? 5 : 6,
+  flankPoints: all > 900 ? 2 : all > 420 ? 3 : all > 300 ? 5 : 6,
   arcPieces: 2,
 });
 

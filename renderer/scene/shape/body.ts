@@ -131,6 +131,9 @@ function movePoint(
 /** Several bodies in one, in place. */
 export function joined(...bodies: readonly Body[]): Body {
   const all = emptyBody();
+  for (const list of ["vertices", "triangles", "lines"] as const) {
+    all[list].reserve(bodies.reduce((sum, body) => sum + body[list].length, 0));
+  }
   for (const body of bodies) addBody(all, body);
   return all;
 }

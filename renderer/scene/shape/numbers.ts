@@ -11,13 +11,20 @@ export class Numbers {
   /** Makes the list longer and gives the index of the first new number, which is 0 until it is written. */
   grow(by: number): number {
     const start = this.length;
-    this.length += by;
-    if (this.length > this.values.length) {
-      const wider = new Float64Array(Math.max(this.length, 2 * this.values.length));
-      wider.set(this.values);
-      this.values = wider;
-    }
+    if (start + by > this.values.length) this.widen(Math.max(start + by, 2 * this.values.length));
+    this.length = start + by;
     return start;
+  }
+
+  /** Makes room for so many more at once. */
+  reserve(more: number): void {
+    if (this.length + more > this.values.length) this.widen(this.length + more);
+  }
+
+  private widen(room: number): void {
+    const wider = new Float64Array(room);
+    wider.set(this.all());
+    this.values = wider;
   }
 
   /** Adds three. */

@@ -1,6 +1,15 @@
 import { at } from "../../../shared/at.ts";
 import type { Tone } from "../tones.ts";
-import { addContour, addLine, addVertex, type Body, emptyBody, vertexCount } from "./body.ts";
+import {
+  addContour,
+  addLine,
+  addVertex,
+  type Body,
+  emptyBody,
+  LINE_SIZE,
+  VERTEX_SIZE,
+  vertexCount,
+} from "./body.ts";
 import { creases, EDGE_TURN } from "./crease.ts";
 import { type Loop, risingAngles } from "./loop.ts";
 
@@ -30,6 +39,7 @@ export interface SweepStyle {
 export function sweep(stations: readonly Station[], style: SweepStyle): Body {
   const body = emptyBody();
   const count = stations.length;
+  makeRoom(body, stations);
   for (let i = 0; i < count; i += 1) {
     const from = at(stations, i);
     const to = at(stations, (i + 1) % count);
@@ -39,6 +49,15 @@ export function sweep(stations: readonly Station[], style: SweepStyle): Body {
     if (weight > 0) edgeLoop(body, from, weight);
   }
   return body;
+}
+
+/** Room for the most that the strips can need, so that the lists are not widened again and again. */
+function makeRoom(body: Body, stations: readonly Station[]): void {
+  const points = stations.reduce((sum, { loop }) => sum + loop.points.length / 2, 0);
+  const walls = stations.reduce((sum, { loop }) => sum + (loop.radius === null ? loop.points.length : 0), 0);
+  body.vertices.reserve(VERTEX_SIZE * (2 * points + walls));
+  body.triangles.reserve(6 * points);
+  body.lines.reserve(LINE_SIZE * (points + walls / 8));
 }
 
 const slope = (a: Station, b: Station): number => Math.atan2(b.z - a.z, b.loop.mean - a.loop.mean);

@@ -53,6 +53,8 @@ export function layLabels(anchors: readonly Anchor[], sheet: LabelSheet): LabelP
     let best: Candidate | null = null;
     let least = Number.POSITIVE_INFINITY;
     for (const candidate of candidates) {
+      // The leader alone is a lower bound: most places are ruled out by it, before anything is compared.
+      if (leaderOf(candidate, anchor) >= least) continue;
       if (placed.some((other) => overlap(candidate, other, sheet))) continue;
       if (hidesAnchor(candidate, anchors, sheet)) continue;
       const cost = costOf(candidate, anchor, placed, sheet);
@@ -94,17 +96,21 @@ const hidesAnchor = (place: Candidate, anchors: readonly Anchor[], sheet: LabelS
       Math.abs(place.y - anchorY) < sheet.boxHeight / 2 + GAP,
   );
 
+const leaderOf = (place: Candidate, { anchorX, anchorY }: Anchor): number =>
+  Math.hypot(place.x - anchorX, place.y - anchorY);
+
+/** Corners and edge middles of a label, in shares of its size. */
+const CORNERS = [-0.5, 0, 0.5].flatMap((a) => [-0.5, 0.5].map((b) => [a, b] as const));
+
 function costOf(place: Candidate, anchor: Anchor, placed: readonly LabelPlace[], sheet: LabelSheet): number {
-  const leader = Math.hypot(place.x - anchor.anchorX, place.y - anchor.anchorY);
-  const corners = [-0.5, 0, 0.5].flatMap((a) => [-0.5, 0.5].map((b) => [a, b] as const));
-  const hidden = corners.filter(([a, b]) =>
+  const hidden = CORNERS.filter(([a, b]) =>
     sheet.covered(place.x + a * sheet.boxWidth, place.y + b * sheet.boxHeight),
   ).length;
   const own = { ...anchor, ...place };
   const crossings = placed.filter(
     (other) => crosses(own, other) || runsThrough(own, other, sheet) || runsThrough(other, own, sheet),
   ).length;
-  return leader + (COVERED * hidden) / corners.length + CROSSING * crossings;
+  return leaderOf(place, anchor) + (COVERED * hidden) / CORNERS.length + CROSSING * crossings;
 }
 
 /** Changes places of labels whose leaders still cross: that always shortens both. */
@@ -126,15 +132,24 @@ function uncrossed(placed: LabelPlace[]): LabelPlace[] {
   return result;
 }
 
-/** Whether one label's leader runs through another label. */
+/** Whether one label's leader runs through another label: the stretch of it inside the box is not empty. */
 function runsThrough(a: LabelPlace, b: LabelPlace, sheet: LabelSheet): boolean {
-  const steps = 24;
-  for (let i = 1; i <= steps; i += 1) {
-    const x = a.x + ((a.anchorX - a.x) * i) / steps;
-    const y = a.y + ((a.anchorY - a.y) * i) / steps;
-    if (Math.abs(x - b.x) < sheet.boxWidth / 2 && Math.abs(y - b.y) < sheet.boxHeight / 2 + GAP) return true;
+  let from = 0;
+  let to = 1;
+  for (const [start, end, middle, half] of [
+    [a.x, a.anchorX, b.x, sheet.boxWidth / 2],
+    [a.y, a.anchorY, b.y, sheet.boxHeight / 2 + GAP],
+  ] as const) {
+    const way = end - start;
+    if (Math.abs(way) < 1e-9) {
+      if (Math.abs(start - middle) >= half) return false;
+      continue;
+    }
+    const [p, q] = [(middle - half - start) / way, (middle + half - start) / way];
+    from = Math.max(from, Math.min(p, q));
+    to = Math.min(to, Math.max(p, q));
   }
-  return false;
+  return from < to;
 }
 
 /** Whether two leaders cross. */
