@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "preact/hooks";
 import type { CameraPreset, PartId } from "../scene/contract.ts";
 import { aim, gearLook, look } from "../state/gear-look.ts";
 import { prefer, reducedMotion } from "../state/settings.ts";
@@ -87,55 +88,79 @@ const Check = ({ name, of }: { name: string; of: "labels" | "arrows" }) => (
   </label>
 );
 
+/** Closes an open details by Esc or a press beside it. */
+function useCloses(ref: { readonly current: HTMLDetailsElement | null }): void {
+  useEffect(() => {
+    const press = (event: Event): void => {
+      const beside = event.target instanceof Node && !ref.current?.contains(event.target);
+      if (beside) ref.current?.removeAttribute("open");
+    };
+    document.addEventListener("pointerdown", press);
+    return () => document.removeEventListener("pointerdown", press);
+  }, []);
+}
+
+function closeByEsc(event: KeyboardEvent): void {
+  const details = event.currentTarget;
+  if (event.key !== "Escape" || !(details instanceof HTMLDetailsElement) || !details.open) return;
+  event.preventDefault();
+  details.open = false;
+  details.querySelector("summary")?.focus();
+}
+
 /** Everything else about the view, behind one button. */
-const More = () => (
-  <details class="more">
-    <summary class="btn">
-      <Icon name="view" /> {t.gear.view}
-    </summary>
-    <div class="more-body">
-      <label>
-        {t.gear.camera}
-        <select
-          value={gearLook.value.camera}
-          onChange={(event) => aim(event.currentTarget.value as CameraPreset)}
-        >
-          {CAMERAS.map((camera) => (
-            <option key={camera} value={camera}>
-              {t.gear.cameras[camera]}
-            </option>
-          ))}
-        </select>
-      </label>
-      <label>
-        {t.gear.extent}
-        <select
-          value={gearLook.value.extent}
-          onChange={(event) => look({ extent: event.currentTarget.value as "gear set" | "drivetrain" })}
-        >
-          <option value="gear set">{t.gear.extents["gear set"]}</option>
-          <option value="drivetrain">{t.gear.extents.drivetrain}</option>
-        </select>
-      </label>
-      <label>
-        {t.gear.part}
-        <select
-          value={gearLook.value.selected ?? ""}
-          onChange={(event) => look({ selected: (event.currentTarget.value || null) as PartId | null })}
-        >
-          <option value="">{t.gear.noPart}</option>
-          {PARTS.map((part) => (
-            <option key={part} value={part}>
-              {t.gear.parts[part]}
-            </option>
-          ))}
-        </select>
-      </label>
-      <Check name={t.gear.labels} of="labels" />
-      <Check name={t.gear.arrows} of="arrows" />
-    </div>
-  </details>
-);
+function More() {
+  const ref = useRef<HTMLDetailsElement>(null);
+  useCloses(ref);
+  return (
+    <details class="more" ref={ref} onKeyDown={closeByEsc}>
+      <summary class="btn">
+        <Icon name="view" /> {t.gear.view}
+      </summary>
+      <div class="more-body">
+        <label>
+          {t.gear.camera}
+          <select
+            value={gearLook.value.camera}
+            onChange={(event) => aim(event.currentTarget.value as CameraPreset)}
+          >
+            {CAMERAS.map((camera) => (
+              <option key={camera} value={camera}>
+                {t.gear.cameras[camera]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          {t.gear.extent}
+          <select
+            value={gearLook.value.extent}
+            onChange={(event) => look({ extent: event.currentTarget.value as "gear set" | "drivetrain" })}
+          >
+            <option value="gear set">{t.gear.extents["gear set"]}</option>
+            <option value="drivetrain">{t.gear.extents.drivetrain}</option>
+          </select>
+        </label>
+        <label>
+          {t.gear.part}
+          <select
+            value={gearLook.value.selected ?? ""}
+            onChange={(event) => look({ selected: (event.currentTarget.value || null) as PartId | null })}
+          >
+            <option value="">{t.gear.noPart}</option>
+            {PARTS.map((part) => (
+              <option key={part} value={part}>
+                {t.gear.parts[part]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <Check name={t.gear.labels} of="labels" />
+        <Check name={t.gear.arrows} of="arrows" />
+      </div>
+    </details>
+  );
+}
 
 /** How view A is looked at: cut open, drawn apart, and the rest. */
 export const Looking = () => (

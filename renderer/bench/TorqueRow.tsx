@@ -30,22 +30,40 @@ const UNIT = "N·m";
 function Scale(props: TorqueRowProps & { width: number; height: number }) {
   const { width, height, value, least, most, colour, endLabel } = props;
   const { x, ticks } = torqueScale(props.from, props.to, width);
-  const y = height - 6;
-  const text = metrics.value.text;
+  const { text } = metrics.value;
+  const unit = text / 14;
+  const y = height - 6 * unit;
+  const tall = 13 * unit;
+  const end = x(most);
+  const early = end < width / 2;
   return (
     <svg width={width} height={height} aria-hidden="true">
-      <rect class="limitfill" x={x(most)} y={y - 12} width={Math.max(0, width - x(most))} height={13} />
-      {x(least) > 0 && <rect class="limitfill" x={0} y={y - 12} width={x(least)} height={13} />}
+      <rect class="limitfill" x={end} y={y - 12 * unit} width={Math.max(0, width - end)} height={tall} />
+      {x(least) > 0 && <rect class="limitfill" x={0} y={y - 12 * unit} width={x(least)} height={tall} />}
       <line class="plotax" x1={0} x2={width} y1={y} y2={y} />
       {ticks.map((tick) => (
-        <line key={tick} class="tickmark" x1={x(tick)} x2={x(tick)} y1={y} y2={y - (tick === 0 ? 9 : 6)} />
+        <line
+          key={tick}
+          class="tickmark"
+          x1={x(tick)}
+          x2={x(tick)}
+          y1={y}
+          y2={y - (tick === 0 ? 9 : 6) * unit}
+        />
       ))}
       <line class={`stroke bar ${colour}`} x1={x(0)} x2={x(value)} y1={y} y2={y} />
-      <line class="limitbar" x1={x(most)} x2={x(most)} y1={y - 14} y2={y + 2} />
-      <circle class={`knob ${colour}`} cx={x(value)} cy={y - 1} r={7} />
-      <text class="label" x={x(most) - 6} y={Math.max(text * 0.85, y - 10)} text-anchor="end">
-        {endLabel}
-      </text>
+      <line class="limitbar" x1={end} x2={end} y1={y - 14 * unit} y2={y + 2} />
+      <circle class={`knob ${colour}`} cx={x(value)} cy={y - 1} r={7 * unit} />
+      <g class="labels">
+        <text
+          class="label"
+          x={early ? end + 8 * unit : end - 6 * unit}
+          y={Math.max(text * 0.85, y - 10 * unit)}
+          text-anchor={early ? "start" : "end"}
+        >
+          {endLabel}
+        </text>
+      </g>
     </svg>
   );
 }

@@ -33,19 +33,22 @@ function Strip({
       {above !== null && <rect class="limitfill" x={above} y={0} width={width - above} height={height - 2} />}
       {above !== null && <line class="limitline" x1={above} x2={above} y1={0} y2={foot} />}
       {marks.map(({ x, kind, value }) => (
-        <line key={value} class="tickmark" x1={x} x2={x} y1={foot} y2={foot - LENGTH[kind]} />
+        <line key={value} class="tickmark" x1={x} x2={x} y1={foot} y2={foot - (LENGTH[kind] * text) / 14} />
       ))}
       {marks.map(
         ({ x, value, labelled }) =>
           labelled && (
-            <text key={value} class="label tick" x={x} y={height - text} text-anchor="middle">
+            <text key={value} class="label tick" x={x} y={height - text * 1.05} text-anchor="middle">
               {num(value)}
             </text>
           ),
       )}
       <line class="plotax" x1={0} x2={width} y1={height - 0.5} y2={height - 0.5} />
-      <path class={`fillline ${shaft}`} d={`M${width / 2} ${foot}l-6 -9h12Z`} />
-      <line class={`stroke index ${shaft}`} x1={width / 2} x2={width / 2} y1={2} y2={height - 8} />
+      <path
+        class={`fillline ${shaft}`}
+        d={`M${width / 2} ${foot}l${-0.43 * text} ${-0.64 * text}h${0.86 * text}Z`}
+      />
+      <line class={`stroke index ${shaft}`} x1={width / 2} x2={width / 2} y1={2} y2={height - text * 0.57} />
     </svg>
   );
 }

@@ -1,4 +1,5 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { leverDrawn } from "../lever/Lever.tsx";
 import { units } from "../state/settings.ts";
 import { bench, point, vehicle } from "../state/store.ts";
 import { turns } from "../state/turning.ts";
@@ -64,7 +65,9 @@ function findSpot(panel: HTMLElement, id: string): Spot | null {
   const marked = view.querySelector(`[data-point="${id}"]`);
   const at = marked && boxIn(origin, marked);
   const centre = at ? { x: at.x + at.width / 2, y: at.y + at.height / 2 } : { x: 0, y: 0 };
-  const bounds = boxIn(origin, drawing);
+  const whole = boxIn(origin, drawing);
+  // Not over the dimension line at the foot.
+  const bounds = { ...whole, height: whole.height - metrics.value.text * 2.6 };
   const all = (selector: string) => [...drawing.querySelectorAll(selector)].map((one) => boxIn(origin, one));
   const segment = (of: Element) => {
     const value = (name: string): number => Number(of.getAttribute(name));
@@ -84,6 +87,7 @@ function findSpot(panel: HTMLElement, id: string): Spot | null {
     line,
     axes,
     handles: all(".handle"),
+    arrows: all(".torque.edge"),
     labels: all(".labels text"),
     point: centre,
   };
@@ -125,7 +129,7 @@ function Panel({ id }: { id: WorkingId }) {
   const { text } = metrics.value;
   useLayoutEffect(() => {
     if (ref.current) setSpot(findSpot(ref.current, shown.point));
-  }, [id, bench.value, text]);
+  }, [id, leverDrawn.value, point.value, text]);
   const size = ref.current?.getBoundingClientRect();
   return (
     <>

@@ -17,8 +17,8 @@ export interface SceneHost {
   readonly dispose: () => void;
 }
 
-/** Longest step of one frame, s: a tab that slept does not catch up. */
-const LONGEST = 0.1;
+/** Longest step of one frame, s: a tab that slept does not catch up; a slow device still keeps the stated slowing. */
+const LONGEST = 1;
 
 /** Feeds the scene from the store and draws when something changed. */
 export function hostScene(scene: GearScene): SceneHost {

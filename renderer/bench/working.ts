@@ -96,7 +96,7 @@ function torqueWorking(shaft: Shaft, from: WorkingSource): Working {
     left: sym("T", shaft),
     ...parts[shaft],
     result: { text: `${num(torques[shaft], 1)} N·m`, shaft },
-    note: `${t.working.steady} ${t.working.point(t.working.arrowB(t.lower[shaft]))}`,
+    note: t.working.steady,
     point: `torque:${shaft}`,
   };
 }

@@ -7,7 +7,7 @@ import { fontsReady, measure } from "../ui/measure.ts";
 import { metrics } from "../ui/metrics.ts";
 import { useSize } from "../ui/use-size.ts";
 import { COLOUR_OF, flowLabels } from "./label-wishes.ts";
-import { type FlowLayout, flowLayout, type Ribbon, type RibbonId } from "./layout.ts";
+import { type Bar, type FlowLayout, flowLayout, type Ribbon, type RibbonId } from "./layout.ts";
 
 const ELECTRICAL: ReadonlySet<RibbonId> = new Set(["sunLink", "outputLink", "battery", "batteryOver"]);
 
@@ -21,7 +21,7 @@ function RibbonShape({ ribbon }: { ribbon: Ribbon }) {
   const { id, width, mark, loop } = ribbon;
   const colour = COLOUR_OF[id];
   const kind = ELECTRICAL.has(id) ? "elec" : "mech";
-  const q = Math.min(8, width * 0.28);
+  const q = Math.min(metrics.value.text * 0.57, width * 0.28);
   return (
     <g class={`ribbon ${colour} ${loop ? "loop" : ""}`}>
       <path
@@ -37,6 +37,20 @@ function RibbonShape({ ribbon }: { ribbon: Ribbon }) {
         />
       )}
     </g>
+  );
+}
+
+/** A plain bar as tall as what goes through; a mark where nothing does. */
+function NodeBar({ bar, text }: { bar: Bar; text: number }) {
+  const half = text / 7;
+  return (
+    <rect
+      class={`nodebar ${bar.height === 0 ? "still" : ""}`}
+      x={bar.x - half}
+      y={bar.y - half}
+      width={2 * half}
+      height={bar.height + 2 * half}
+    />
   );
 }
 
@@ -143,15 +157,8 @@ export function FlowSheet() {
           {layout.ribbons.map((ribbon) => (
             <RibbonShape key={ribbon.id} ribbon={ribbon} />
           ))}
-          {layout.bars.map(({ id, x, y, height: tall }) => (
-            <rect
-              key={id}
-              class={`nodebar ${tall === 0 ? "still" : ""}`}
-              x={x - 2}
-              y={y - 2}
-              width={4}
-              height={tall + 4}
-            />
+          {layout.bars.map((bar) => (
+            <NodeBar key={bar.id} bar={bar} text={layout.text} />
           ))}
           <g class="labels">
             {labels.map((label) => (

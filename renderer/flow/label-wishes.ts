@@ -8,6 +8,7 @@ import {
   type Measure,
   type Place,
   placeLabels,
+  type Segment,
 } from "../ui/labels.ts";
 import { NOTHING } from "./divide.ts";
 import type { FlowLayout, NodeId, Ribbon, RibbonId } from "./layout.ts";
@@ -100,7 +101,7 @@ function valuePlaces(ribbon: Ribbon, l: FlowLayout): Place[] {
   const { mark, width } = ribbon;
   const above = mark.y - width / 2 - l.text * 0.4;
   const below = mark.y + width / 2 + l.text * 1.05;
-  const steep = width / 2 + l.text * 0.9;
+  const steep = width * 0.6 + l.text * 1.05;
   const mid = (id: NodeId, other: NodeId): number => (l.at(id) + l.at(other)) / 2;
   switch (ribbon.id) {
     case "sun":
@@ -124,7 +125,9 @@ function valuePlaces(ribbon: Ribbon, l: FlowLayout): Place[] {
         at(mid("outputMachine", "ring"), l.upper + l.text * 1.05),
       ];
     case "mechanical":
-      return [at(mid("dcLink", "outputMachine") - l.text * 2, l.lower + l.text * 1.1, "end")];
+      return [0, 3, 6].map((right) =>
+        at(mid("dcLink", "outputMachine") + l.text * (right - 2), l.lower + l.text * 1.1, "end"),
+      );
     case "battery":
     case "batteryOver":
       return [at(mid("battery", "sunMachine"), above), at(mid("battery", "sunMachine"), below)];
@@ -157,19 +160,42 @@ function values(l: FlowLayout): LabelWish[] {
   });
   const mechanical = l.ribbons.some((ribbon) => ribbon.id === "mechanical");
   const x = (l.at("dcLink") + l.at("outputMachine")) / 2 - l.text * 1.6;
-  const path = label("path", t.flow.mechanicalPath, l.text, 46, [at(x, l.lower + l.text * 1.1, "start")]);
+  const path = label(
+    "path",
+    t.flow.mechanicalPath,
+    l.text,
+    46,
+    [0, 3, 6].map((right) => at(x + l.text * right, l.lower + l.text * 1.1, "start")),
+  );
   return mechanical ? [...found, path] : found;
 }
 
 function circulating(l: FlowLayout): LabelWish[] {
   if (l.circulating <= NOTHING) return [];
   const y = l.upper + l.text * 1.2;
-  return [label("loop", t.flow.circulating, l.text, 60, [at(l.at("gearSet") + l.text, y, "start")])];
+  return [
+    label("loop", t.flow.circulating, l.text, 60, [
+      at(l.at("gearSet") + l.text, y, "start"),
+      at(l.at("dcLink"), y + l.text * 1.15),
+    ]),
+  ];
+}
+
+const CURVED: ReadonlySet<RibbonId> = new Set(["sun", "outputMachine", "sunOver", "outputMachineOver"]);
+
+/** Every third piece of a curved ribbon's middle: close enough for a text. */
+function linesOf({ id, middle }: Ribbon): Segment[] {
+  if (!CURVED.has(id)) return [];
+  const points = middle.filter((_, i) => i % 3 === 0);
+  return points.slice(1).map(([x2, y2], i) => {
+    const [x1, y1] = points[i] ?? [x2, y2];
+    return { x1, y1, x2, y2 };
+  });
 }
 
 /** Box about a ribbon that is nearly level; steep ones are left to the places of their own labels. */
 function boxesOf({ id, outline }: Ribbon): Box[] {
-  if (id === "sun" || id === "outputMachine" || id === "sunOver" || id === "outputMachineOver") return [];
+  if (CURVED.has(id)) return [];
   const xs = outline.map(([x]) => x);
   const ys = outline.map(([, y]) => y);
   const [x, y] = [Math.min(...xs), Math.min(...ys)];
@@ -186,7 +212,7 @@ export function flowLabels(l: FlowLayout, numbers: FlowNumbers, measure: Measure
   }));
   const obstacles = {
     boxes: [...bars, ...l.ribbons.flatMap(boxesOf)],
-    lines: [],
+    lines: l.ribbons.flatMap(linesOf),
     bounds: { x: 0, y: -l.text * 0.4, width: numbers.width, height: numbers.height + l.text * 0.6 },
   };
   const wishes = [

@@ -32,7 +32,8 @@ export interface Ribbon {
   /** W, always positive */
   readonly power: number;
   readonly width: number;
-  /** outline, px */
+  /** its middle line and its outline, px */
+  readonly middle: readonly (readonly [number, number])[];
   readonly outline: readonly (readonly [number, number])[];
   /** middle of the ribbon and its direction there in degrees, the way the power runs */
   readonly mark: { readonly x: number; readonly y: number; readonly angle: number };
@@ -133,7 +134,9 @@ function barsOf(h: Thick, { upper, lower }: Lanes, at: (id: NodeId) => number): 
   ];
   if (battery === 0) return bars;
   const foot = upper - h.sun - (h.batteryIn > 0 ? 0 : inset);
-  return [...bars, bar("battery", foot, battery)];
+  // The battery's ribbon runs where an idle sun machine's mark would be.
+  const seen = h.sun > 0 ? bars : bars.filter(({ id }) => id !== "sunMachine");
+  return [...seen, bar("battery", foot, battery)];
 }
 
 interface Course {
@@ -220,6 +223,7 @@ function ribbonOf({ id, power, knots, round }: Course, perWatt: number, loop: bo
     id,
     power: size(power),
     width,
+    middle,
     outline: outlineOf(middle, width),
     mark: markOf(middle, power < 0),
     loop: loop && round,

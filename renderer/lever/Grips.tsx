@@ -61,7 +61,7 @@ function Grip({ shaft, layout, y, onGrab }: GripProps & { shaft: Shaft }) {
       cy={y(shaft)}
       r={Math.max(15, radius + 4)}
       role="slider"
-      tabIndex={0}
+      tabindex={0}
       aria-orientation="vertical"
       data-point={`speed:${shaft}`}
       {...sliderNames(shaft)}
@@ -101,7 +101,7 @@ function LineGrip({ layout, onGrab }: GripProps) {
       x2={hero.x2}
       y2={hero.y2}
       role="slider"
-      tabIndex={0}
+      tabindex={0}
       aria-orientation="vertical"
       {...sliderNames("carrier")}
       aria-label={t.lever.line}

@@ -1,4 +1,5 @@
-import { useRef, useState } from "preact/hooks";
+import { signal } from "@preact/signals";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { eachShaft, SHAFTS, type Shaft, type ShaftValues, type SpeedLimits } from "../../sim/bench/shafts.ts";
 import { idleShown, num, ratio, shaftSpeed, shaftUnitName, toShaftUnit } from "../state/format.ts";
 import { projector, units } from "../state/settings.ts";
@@ -72,6 +73,9 @@ export function leverWords(): string {
   return t.lever.describe(SHAFTS.map(one).join("; "));
 }
 
+/** Counts the drawings: what points at the line follows it, also while it sweeps. */
+export const leverDrawn = signal(0);
+
 /** View B's drawing: the lever line of the bench, to be grabbed. */
 export function Lever() {
   const { ref, width, height } = useSize<HTMLDivElement>();
@@ -79,6 +83,9 @@ export function Lever() {
   const scale = useRef<SpeedScale>(scaleNow());
   const speeds = useSweep(bench.value.speeds, loads.value);
   if (!grabbed) scale.current = scaleNow();
+  useLayoutEffect(() => {
+    leverDrawn.value += 1;
+  });
   const ready = width > 0 && fontsReady.value >= 0;
   const input = inputOf(width, height, speeds, scale.current);
   const layout = ready ? leverLayout(input) : null;

@@ -54,7 +54,7 @@ export function Blocks({ layout, stop }: Props & { stop: Stop | null }) {
 
 const arrowPath = ({ x, from, to, half }: TorqueArrow): string => {
   const down = Math.sign(to - from);
-  const head = Math.min(12, Math.abs(to - from) * 0.6) * down;
+  const head = Math.min(half * 2.5, Math.abs(to - from) * 0.6) * down;
   return `M${x - half} ${from}V${to - head}h${-half}L${x} ${to}l${half * 2} ${-head}h${-half}V${from}Z`;
 };
 

@@ -23,7 +23,7 @@ const WEIGHT = {
   name: 110,
   unit: 105,
   speed: 100,
-  dim: 95,
+  dim: 102,
   torque: 90,
   limit: 50,
   idle: 40,

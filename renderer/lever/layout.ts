@@ -170,7 +170,13 @@ function arrowsOf(input: LeverInput, frame: LeverFrame): TorqueArrow[] {
   return SHAFTS.filter((shaft) => Math.abs(torques[shaft]) >= 0.5).map((shaft) => {
     const x = frame.x[shaft] + SIDES[shaft] * 2.3 * text;
     const from = frame.y(speedAlong(frame, speeds, x));
-    return { shaft, x, from, to: from - torques[shaft] * scale, half: 0.34 * text };
+    return {
+      shaft,
+      x,
+      from,
+      to: from - torques[shaft] * scale,
+      half: Math.min(0.34 * text, Math.abs(torques[shaft]) * scale * 0.5),
+    };
   });
 }
 

@@ -18,7 +18,7 @@ const OVER = 0.105;
 export function speedScale(limits: SpeedLimits, sun: number, ticks: number): SpeedScale {
   const room = OVER * limits.sun.most;
   const short = limits.ring.least - 0.8 * room;
-  const deep = sun < limits.ring.least - 0.1 * room;
+  const deep = sun < 0.95 * limits.ring.least;
   const low = deep ? limits.sun.least - room : short;
   const high = limits.sun.most + room;
   return { low, high, tick: niceStep((high - low) / ticks) };

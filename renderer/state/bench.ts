@@ -122,8 +122,9 @@ export function giveRole(state: BenchState, v: Vehicle, shaft: Shaft, role: Role
     return { state: { ...state, roles }, stop: null };
   }
   const moved = moveShaft(state, v, shaft, role === "hold" ? 0 : state.speeds[shaft]);
-  const still = Math.abs(moved.state.speeds[shaft]) < TINY;
-  if (role === "drive" || !still) return moved;
+  if (role === "drive") return moved;
+  // A shaft that another's limit keeps from coming to rest is not half held: nothing moves.
+  if (Math.abs(moved.state.speeds[shaft]) >= TINY) return { state, stop: moved.stop };
   return { ...moved, state: { ...moved.state, roles: { ...moved.state.roles, [shaft]: "hold" } } };
 }
 

@@ -36,8 +36,8 @@ export function splitNumber(text: string): { value: number; unit: string } | nul
     .replace(/[\u2212\u2013]/g, "-")
     .replace(/[\s\u00a0\u202f\u2009]/g, " ")
     .trim();
-  const match = /^([+-]? ?\d[\d ,]*(?:\.\d+)?|[+-]? ?\.\d+)\s*(.*)$/.exec(plain);
-  if (!match) return null;
+  const match = /^([+-]? ?(?:\d{1,3}(?:[ ,]\d{3})+|\d+(?:,\d+)?)?(?:\.\d+)?)(?![\d.,]) *(.*)$/.exec(plain);
+  if (!match || !/\d/.test(match[1] ?? "")) return null;
   const [, written = "", unit = ""] = match;
   const tight = written.replaceAll(" ", "");
   const grouped = /^[+-]?\d{1,3}(,\d{3})+(\.\d+)?$/.test(tight);

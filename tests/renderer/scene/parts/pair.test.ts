@@ -12,12 +12,13 @@ describe("gear pairs outside the set", () => {
     }
   });
 
-  it("come within 0.25 % of any other ratio", () => {
+  it("come within 0.25 % of any other ratio, and the slack of what counts as equal", () => {
     fc.assert(
       fc.property(fc.double({ min: 1, max: 8, noNaN: true }), (ratio) => {
         const { pinion, wheel } = teethForRatio(ratio);
-        expect(Math.abs(wheel / pinion / ratio - 1)).toBeLessThan(0.0025);
+        expect(Math.abs(wheel / pinion / ratio - 1)).toBeLessThan(0.0025 + 1e-8);
       }),
+      { examples: [[1.0025]] },
     );
   });
 
