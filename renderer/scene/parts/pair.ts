@@ -13,7 +13,8 @@ const EXACT = 1e-9;
 
 /**
  * Teeth for a given ratio ≥ 1: the fewest that meet it exactly, else those that come nearest. The pair is drawn and
- * turned with these teeth, so that it always meshes; any ratio with at most one decimal is exact.
+ * turned with these teeth, so that it always meshes; any ratio with at most one decimal is exact, any other within
+ * 1/120.
  */
 export function teethForRatio(ratio: number): TeethPair {
   let best: TeethPair = { pinion: LEAST, wheel: Math.max(LEAST, Math.round(LEAST * ratio)) };

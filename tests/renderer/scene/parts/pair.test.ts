@@ -12,13 +12,13 @@ describe("gear pairs outside the set", () => {
     }
   });
 
-  it("come within 0.25 % of any other ratio, and the slack of what counts as equal", () => {
+  it("come as near to any other ratio as half a tooth of the largest pinion tried", () => {
     fc.assert(
-      fc.property(fc.double({ min: 1, max: 8, noNaN: true }), (ratio) => {
+      fc.property(fc.double({ min: 1, max: 12, noNaN: true }), (ratio) => {
         const { pinion, wheel } = teethForRatio(ratio);
-        expect(Math.abs(wheel / pinion / ratio - 1)).toBeLessThan(0.0025 + 1e-8);
+        expect(Math.abs(wheel / pinion - ratio)).toBeLessThan(0.5 / 60 + 1e-8);
       }),
-      { examples: [[1.0025]] },
+      { examples: [[1.0083], [1.99168], [1.0025062656651655]] },
     );
   });
 
