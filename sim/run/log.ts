@@ -5,6 +5,7 @@ import type { Prepared } from "../drivetrain/prepared.ts";
 import type { PlantState } from "../drivetrain/state.ts";
 import type { Books } from "./books.ts";
 import { CHANNELS, type ChannelId } from "./channels.ts";
+import { FLOWS, fillFlows } from "./flows.ts";
 import { fillLedger, LEDGER_LINES, type StoredAtStart } from "./ledger.ts";
 
 /** Most rows of one log: 24 hours at every 10 ms step would pass it and is refused before it starts. */
@@ -17,11 +18,61 @@ const WIDTH = ANGLE_AT + 1;
 
 const PLACE = Object.fromEntries(CHANNELS.map(({ id }, index) => [id, index])) as Record<ChannelId, number>;
 
-/** Bytes of a row: its numbers, the limits' bits and the engine's mode. */
-const ROW_BYTES = 8 * WIDTH + 4 + 1;
+/** Bytes of a row: its numbers, the flows (single precision: they are drawn), the limits' bits and the engine's mode. */
+const ROW_BYTES = 8 * WIDTH + 4 * FLOWS.length + 4 + 1;
 
 /** Rows turned into columns at a time: a block of them stays in the processor's cache. */
 const BLOCK = 128;
+
+/** What reads a log: views that are as long as the rows so far. Nobody writes into them. */
+export interface LogReader {
+  readonly rows: number;
+  /** one channel */
+  view(id: ChannelId): Float64Array;
+  /** numbers of the engine's mode (sim/control/state.ts) a row */
+  readonly engineMode: Uint8Array;
+  /** bits of sim/limits.ts a row, gathered since the row before */
+  readonly limits: Uint32Array;
+  /** integrated angle of the carrier, rad */
+  readonly carrierAngle: Float64Array;
+  /** one line of the ledger, cumulative, J, by its index in LEDGER_LINES */
+  ledgerLine(index: number): Float64Array;
+  /** the flows of all rows, W, row by row in the order of FLOWS */
+  readonly flows: Float32Array;
+}
+
+/** A log as plain data, to go from one thread to another: its buffers may be transferred. */
+export interface LogParts {
+  readonly rows: number;
+  /** rows that the buffers have room for */
+  readonly capacity: number;
+  /** the columns one behind the other, capacity numbers each */
+  readonly columns: Float64Array;
+  readonly modes: Uint8Array;
+  readonly masks: Uint32Array;
+  readonly flows: Float32Array;
+}
+
+/** Reads a log out of its parts. */
+export function logReader(parts: LogParts): LogReader {
+  const { rows, capacity, columns, modes, masks, flows } = parts;
+  const column = (index: number): Float64Array =>
+    columns.subarray(index * capacity, index * capacity + rows);
+  return {
+    rows,
+    view: (id) => column(PLACE[id]),
+    engineMode: modes.subarray(0, rows),
+    limits: masks.subarray(0, rows),
+    carrierAngle: column(ANGLE_AT),
+    ledgerLine: (index) => column(ledgerPlace(index)),
+    flows: flows.subarray(0, rows * FLOWS.length),
+  };
+}
+
+function ledgerPlace(index: number): number {
+  if (!(index >= 0 && index < LEDGER_LINES.length)) throw new RangeError(`the ledger has no line ${index}`);
+  return LEDGER_AT + index;
+}
 
 /**
  * The log of a run: one typed array a channel. Rows are written by the run alone; readers take `view()`s.
@@ -30,11 +81,12 @@ const BLOCK = 128;
  * While a run writes, rows lie one behind the other in one buffer, which is what is quickest; the first reader has them
  * turned into columns, once, and from then on rows are written into the columns.
  */
-export class RunLog {
+export class RunLog implements LogReader {
   rows = 0;
   private capacity: number;
   private modes: Uint8Array;
   private masks: Uint32Array;
+  private powers: Float32Array;
   /** rows in order; null once there are columns */
   private written: Float64Array | null;
   private columns: Float64Array[] = [];
@@ -57,6 +109,7 @@ export class RunLog {
     this.written = new Float64Array(rows * WIDTH);
     this.masks = new Uint32Array(rows);
     this.modes = new Uint8Array(rows);
+    this.powers = new Float32Array(rows * FLOWS.length);
   }
 
   /** Bytes held by the log. */
@@ -77,6 +130,7 @@ export class RunLog {
     fillRow(to, from, p, s, c, b);
     fillLedger(to, from + LEDGER_AT, p, s, b, start);
     to[from + ANGLE_AT] = b.carrierAngle;
+    fillFlows(this.powers, i * FLOWS.length, p, s);
     if (this.written === null) {
       this.columns.forEach((column, index) => {
         column[i] = realAt(to, index);
@@ -116,6 +170,9 @@ export class RunLog {
     const modes = new Uint8Array(next);
     modes.set(this.modes);
     this.modes = modes;
+    const powers = new Float32Array(next * FLOWS.length);
+    powers.set(this.powers);
+    this.powers = powers;
     const masks = new Uint32Array(next);
     masks.set(this.masks);
     this.masks = masks;
@@ -143,9 +200,32 @@ export class RunLog {
 
   /** One line of the ledger, cumulative, J, by its index in LEDGER_LINES. */
   ledgerLine(index: number): Float64Array {
-    if (!(index >= 0 && index < LEDGER_LINES.length)) throw new RangeError(`the ledger has no line ${index}`);
-    return this.column(LEDGER_AT + index);
+    return this.column(ledgerPlace(index));
   }
+
+  /** The flows of all rows, W, row by row in the order of FLOWS. */
+  get flows(): Float32Array {
+    return this.powers.subarray(0, this.rows * FLOWS.length);
+  }
+
+  /** The log as plain data over its own buffers; whoever transfers them ends this log. */
+  parts(): LogParts {
+    this.turn();
+    const { rows, capacity, modes, masks } = this;
+    const { buffer } = at(this.columns, 0);
+    const whole = buffer.byteLength === 8 * WIDTH * capacity;
+    const columns = whole ? new Float64Array(buffer) : joined(this.columns, capacity);
+    return { rows, capacity, columns, modes, masks, flows: this.powers };
+  }
+}
+
+/** Columns that have grown apart, one behind the other again. */
+function joined(columns: readonly Float64Array[], capacity: number): Float64Array {
+  const all = new Float64Array(columns.length * capacity);
+  columns.forEach((column, index) => {
+    all.set(column, index * capacity);
+  });
+  return all;
 }
 
 function wider(column: Float64Array, length: number): Float64Array {

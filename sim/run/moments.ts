@@ -1,7 +1,7 @@
 import { at } from "../../shared/at.ts";
 import { mpsToKmh } from "../../shared/units.ts";
 import { LIMIT_BIT, LIMITS, type LimitId, OVERRIDES } from "../limits.ts";
-import type { RunLog } from "./log.ts";
+import type { LogReader } from "./log.ts";
 import { REGIMES } from "./regimes.ts";
 
 /** An instant worth showing. */
@@ -20,7 +20,7 @@ const kmh = (speed: number): string => `${mpsToKmh(speed).toFixed(0)} km/h`;
 const kw = (power: number): string => `${(power / 1000).toFixed(1)} kW`;
 
 interface Series {
-  readonly log: RunLog;
+  readonly log: LogReader;
   readonly regime: Uint8Array;
   readonly speed: Float64Array;
 }
@@ -180,7 +180,7 @@ function firstLimit(
 const ORDINARY: readonly LimitId[] = ["axle-share", "low-speed-fade", "regeneration-off", "strategy-answer"];
 
 /** The instants of a run worth explaining, in the order of time. */
-export function moments(log: RunLog, regime: Uint8Array): readonly Moment[] {
+export function moments(log: LogReader, regime: Uint8Array): readonly Moment[] {
   const s: Series = { log, regime, speed: log.view("speed") };
   const hard = LIMITS.map(([id]) => id).filter((id) => !OVERRIDES.includes(id) && !ORDINARY.includes(id));
   const found = [

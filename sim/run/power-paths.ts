@@ -1,6 +1,6 @@
 import { at } from "../../shared/at.ts";
 import type { Prepared } from "../drivetrain/prepared.ts";
-import type { RunLog } from "./log.ts";
+import type { LogReader } from "./log.ts";
 
 /** How the engine's energy reached the output, J. */
 export interface PowerPaths {
@@ -33,7 +33,7 @@ export function pathsAt(k: number, engineTorque: number, engineSpeed: number, su
 }
 
 /** The same summed over a run's rows with the engine pulling and the vehicle moving or at rest. */
-export function powerPaths(log: RunLog, p: Prepared): PowerPaths {
+export function powerPaths(log: LogReader, p: Prepared): PowerPaths {
   const time = log.view("time");
   const torque = log.view("engineTorque");
   const speed = log.view("engineSpeed");

@@ -1,6 +1,6 @@
 import { at } from "../../shared/at.ts";
 import type { Prepared } from "../drivetrain/prepared.ts";
-import type { RunLog } from "./log.ts";
+import type { LogReader } from "./log.ts";
 
 /** What a regime is decided from: one row's speeds (rad/s, m/s), torques (N·m), powers (W) and forces (N). */
 export interface RegimeRow {
@@ -219,7 +219,7 @@ const emptyRow = (axleShare: number): RegimeRow => ({
 });
 
 /** Fills a row from the log. The same object may be used again. */
-export function readRow(log: RunLog, index: number, row: RegimeRow): void {
+export function readRow(log: LogReader, index: number, row: RegimeRow): void {
   row.speed = at(log.view("speed"), index);
   row.grade = at(log.view("grade"), index);
   row.engineMode = at(log.engineMode, index);
@@ -238,7 +238,7 @@ export function readRow(log: RunLog, index: number, row: RegimeRow): void {
 }
 
 /** The regime of every row of a log: indices into REGIMES. */
-export function regimes(log: RunLog, p: Prepared): Uint8Array {
+export function regimes(log: LogReader, p: Prepared): Uint8Array {
   const found = new Uint8Array(log.rows);
   const row = emptyRow(p.axleBrakingShare);
   for (let i = 0; i < log.rows; i += 1) {

@@ -36,6 +36,8 @@ export class Simulation {
   readonly stored: StoredAtStart;
   /** control periods made */
   ticks = 0;
+  /** steps made of the period under way */
+  private made = 0;
   private readonly strategy: Strategy;
   private readonly regeneration: number;
   private readonly now = new StrategyInput();
@@ -75,7 +77,7 @@ export class Simulation {
 
   /** s since the start. */
   get time(): number {
-    return this.ticks * CONTROL_PERIOD;
+    return this.ticks * CONTROL_PERIOD + this.made * this.p.h;
   }
 
   /** Terminal voltage of the resting battery, so that the first row has one. */
@@ -96,6 +98,27 @@ export class Simulation {
     this.advance(1, half);
     this.decide(this.time + half * h);
     this.advance(half + 1, stepsPerTick);
+    this.endPeriod();
+  }
+
+  /**
+   * Advances one step, for whoever watches every step: the same steps, decisions and rows as `tick`, which must not be
+   * called in the middle of a period made by steps.
+   * @param decide true decides at once too: driven by hand, a pedal does not wait for the period's middle
+   */
+  step(decide = false): void {
+    const { stepsPerTick } = this.p;
+    const half = Math.floor(stepsPerTick / 2);
+    const begins = this.ticks === 0 && this.made === 0 && half > 0;
+    if (begins || this.made === half || decide) this.decide(this.time);
+    this.advance(1, 1);
+    this.made += 1;
+    if (this.made < stepsPerTick) return;
+    this.made = 0;
+    this.endPeriod();
+  }
+
+  private endPeriod(): void {
     this.ticks += 1;
     if (this.c.engineMode === ENGINE.running) this.b.engineSeconds += CONTROL_PERIOD;
     if (this.settings.logEvery === "control") this.write(this.time);

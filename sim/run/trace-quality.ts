@@ -2,7 +2,7 @@ import { at } from "../../shared/at.ts";
 import type { Span } from "../../shared/cycle.ts";
 import { mphToMps } from "../../shared/units.ts";
 import { type LimitId, limitsIn } from "../limits.ts";
-import type { RunLog } from "./log.ts";
+import type { LogReader } from "./log.ts";
 
 /** A stretch outside the tolerance, and the limits that bound in it or shortly before. */
 export interface TraceMiss extends Span {
@@ -40,7 +40,7 @@ function outside(target: Float64Array, from: number, until: number, speed: numbe
   return Math.max(0, speed - high - SPEED_TOLERANCE, low - SPEED_TOLERANCE - speed);
 }
 
-function limitsBetween(log: RunLog, from: number, until: number): LimitId[] {
+function limitsBetween(log: LogReader, from: number, until: number): LimitId[] {
   let mask = 0;
   const bits = log.limits;
   for (let i = Math.max(0, from); i <= until; i += 1) mask |= at(bits, i);
@@ -48,7 +48,7 @@ function limitsBetween(log: RunLog, from: number, until: number): LimitId[] {
 }
 
 /** Trace quality of a log whose rows are equally spaced. */
-export function traceQuality(log: RunLog): TraceQuality {
+export function traceQuality(log: LogReader): TraceQuality {
   const speed = log.view("speed");
   const target = log.view("target");
   const time = log.view("time");
