@@ -1,0 +1,38 @@
+import { expose, transfer } from "comlink";
+import { strategyById } from "../../sim/control/strategies/registry.ts";
+import { consumption } from "../../sim/run/fuel.ts";
+import { regimes } from "../../sim/run/regimes.ts";
+import { simulate } from "../../sim/run/simulate.ts";
+import { summarize } from "../../sim/run/summary.ts";
+import { balance } from "../../sim/study/balance.ts";
+import type { RunRequest, RunWorker } from "./contract.ts";
+
+/** Net battery energy over fuel energy at which the search for balance ends, before it is corrected. */
+const WINDOW = 0.005;
+
+const worker: RunWorker = {
+  run({ vehicle, cycle, strategy, options }: RunRequest, report) {
+    const run = simulate(vehicle, cycle, strategyById(strategy), options, { report });
+    const regime = regimes(run.log, run.p);
+    const summary = summarize(run, vehicle, cycle, strategy, regime);
+    const log = run.log.parts();
+    const buffers = [log.columns, log.modes, log.masks, log.flows, regime].map((array) => array.buffer);
+    return transfer({ log, regime, summary }, buffers);
+  },
+  balance({ vehicle, cycle, strategy, options }, report) {
+    const found = balance(vehicle, cycle, strategyById(strategy), options, WINDOW, { report });
+    const used = consumption(vehicle.fuel, found.fuelEnergy, found.run.b.travelled);
+    return {
+      balanced: found.balanced,
+      reason: found.reason,
+      fuelEnergy: found.fuelEnergy,
+      litresPer100Km: used.litresPer100Km,
+      mpg: used.mpg,
+      netShare: found.netShare,
+      slope: found.slope,
+      runs: found.runs,
+    };
+  },
+};
+
+expose(worker);

@@ -1,0 +1,60 @@
+import { proxy, type Remote, wrap } from "comlink";
+import type { RunWorker } from "./contract.ts";
+
+/** Work was given up because the person asked for it, or because newer work came. */
+export class Cancelled extends Error {
+  constructor() {
+    super("cancelled");
+    this.name = "Cancelled";
+  }
+}
+
+/**
+ * Does one piece of long work after the other in a worker. A piece that is under way can only be stopped by ending its
+ * worker; the next piece starts a new one.
+ */
+export class Runner {
+  private worker: Worker | null = null;
+  private remote: Remote<RunWorker> | null = null;
+  private giveUp: (() => void) | null = null;
+
+  private start(): Remote<RunWorker> {
+    if (this.remote) return this.remote;
+    this.worker = new Worker(new URL("./run.worker.ts", import.meta.url), { type: "module" });
+    this.remote = wrap<RunWorker>(this.worker);
+    return this.remote;
+  }
+
+  /** Starts the worker before it is needed, so that the first run does not wait for it. */
+  warm(): void {
+    this.start();
+  }
+
+  /**
+   * @param work what to ask of the worker; `report` hears the share done, 0–1
+   * @throws Cancelled; whatever the worker throws
+   */
+  async ask<T>(
+    work: (worker: Remote<RunWorker>, report: (share: number) => void) => Promise<T>,
+    report: (share: number) => void = () => undefined,
+  ): Promise<T> {
+    const remote = this.start();
+    const cancelled = new Promise<never>((_, reject) => {
+      this.giveUp = () => reject(new Cancelled());
+    });
+    try {
+      return await Promise.race([work(remote, proxy(report)), cancelled]);
+    } finally {
+      this.giveUp = null;
+    }
+  }
+
+  /** Ends what is under way, if anything is. */
+  cancel(): void {
+    if (!this.giveUp) return;
+    this.worker?.terminate();
+    this.worker = null;
+    this.remote = null;
+    this.giveUp();
+  }
+}
