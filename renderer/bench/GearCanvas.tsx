@@ -1,11 +1,9 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { PartId } from "../scene/contract.ts";
 import { gearLook, look } from "../state/gear-look.ts";
-import { bench, vehicle } from "../state/store.ts";
-import { turnByHand } from "../state/turning.ts";
 import { t } from "../texts/catalogue.ts";
 import { useSize } from "../ui/use-size.ts";
-import { partSpeed, SHAFT_OF } from "./parts.ts";
+import type { GearSource } from "./gear-source.ts";
 import { hostScene, type SceneHost } from "./scene-host.ts";
 
 interface Grab {
@@ -15,21 +13,7 @@ interface Grab {
   moved: number;
 }
 
-/** Turns the dragged part's shaft; a part that is no shaft turns the ring or carrier that moves it. */
-function turnPart(part: PartId, by: number): void {
-  const shaft = SHAFT_OF[part];
-  if (shaft) {
-    turnByHand(shaft, by);
-    return;
-  }
-  const speed = partSpeed(part, vehicle.value, bench.value.speeds);
-  const { ring, carrier } = bench.value.speeds;
-  if (Math.abs(speed) < 1e-6) return;
-  if (Math.abs(ring) > 1e-6) turnByHand("ring", (by * ring) / speed);
-  else turnByHand("carrier", (by * carrier) / speed);
-}
-
-function usePointer(host: { current: SceneHost | null }) {
+function usePointer(host: { current: SceneHost | null }, turn: GearSource["turn"]) {
   const grab = useRef<Grab | null>(null);
   const place = (event: PointerEvent | WheelEvent): readonly [number, number] => [
     event.offsetX,
@@ -52,10 +36,10 @@ function usePointer(host: { current: SceneHost | null }) {
         return;
       }
       held.moved += Math.abs(x - held.x) + Math.abs(y - held.y);
-      if (held.part === null) scene.orbit(x - held.x, y - held.y, 1);
+      if (held.part === null || !turn) scene.orbit(x - held.x, y - held.y, 1);
       else {
         const by = scene.dragAngle(held.part, held.x, held.y, x, y);
-        if (by !== null) turnPart(held.part, by);
+        if (by !== null) turn?.(held.part, by);
       }
       [held.x, held.y] = [x, y];
       host.current?.redraw();
@@ -107,19 +91,19 @@ const PartLabels = ({ places }: { places: Labels }) => (
 type State = "loading" | "ready" | "none";
 
 /** The canvas of view A with its scene. Without a graphics device it says so and everything else works. */
-export function GearCanvas() {
+export function GearCanvas({ source }: { source: GearSource }) {
   const { ref, width, height } = useSize<HTMLDivElement>();
   const canvas = useRef<HTMLCanvasElement>(null);
   const host = useRef<SceneHost | null>(null);
   const [state, setState] = useState<State>("loading");
   const [places, setPlaces] = useState<Labels>([]);
-  const pointer = usePointer(host);
+  const pointer = usePointer(host, source.turn);
   useEffect(() => {
     let gone = false;
     import("../scene/gear-scene.ts")
       .then(({ createGearScene }) => {
         if (gone || !canvas.current) return;
-        const made = hostScene(createGearScene(canvas.current));
+        const made = hostScene(createGearScene(canvas.current), source);
         made.onDrawn = () => setPlaces(gearLook.value.labels ? made.scene.labelPlaces() : []);
         host.current = made;
         setState("ready");
@@ -147,8 +131,8 @@ export function GearCanvas() {
         ref={canvas}
         tabIndex={0}
         role="img"
-        aria-label={t.gear.canvas}
-        aria-describedby="gear-words"
+        aria-label={source.turn ? t.gear.canvas : t.gear.canvasDriven}
+        aria-describedby={source.words}
         onKeyDown={onKeyDown}
         {...pointer}
       />

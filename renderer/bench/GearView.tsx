@@ -5,6 +5,7 @@ import { units } from "../state/settings.ts";
 import { point, vehicle } from "../state/store.ts";
 import { playing, slowing, turns } from "../state/turning.ts";
 import { t } from "../texts/catalogue.ts";
+import { benchGear } from "./bench-gear.ts";
 import { GearCanvas } from "./GearCanvas.tsx";
 import { Looking, Turning } from "./GearControls.tsx";
 import { partWords } from "./parts.ts";
@@ -43,7 +44,7 @@ export function GearView() {
         title={t.gear.title}
         sub={t.gear.sub(sunTeeth, planetTeeth, ringTeeth, planets)}
       />
-      <GearCanvas />
+      <GearCanvas source={benchGear} />
       <PartLine />
       <Turning />
       <Looking />

@@ -1,9 +1,8 @@
 import { effect } from "@preact/signals";
 import type { GearScene, PartId } from "../scene/contract.ts";
 import { gearLook } from "../state/gear-look.ts";
-import { projector, reducedMotion, theme } from "../state/settings.ts";
-import { point, vehicle } from "../state/store.ts";
-import { angles, playing, runFor } from "../state/turning.ts";
+import { projector, theme } from "../state/settings.ts";
+import type { GearSource } from "./gear-source.ts";
 
 /** What a host does for its view. */
 export interface SceneHost {
@@ -20,8 +19,9 @@ export interface SceneHost {
 /** Longest step of one frame, s: a tab that slept does not catch up; a slow device still keeps the stated slowing. */
 const LONGEST = 1;
 
-/** Feeds the scene from the store and draws when something changed. */
-export function hostScene(scene: GearScene): SceneHost {
+/** Feeds the scene from its source and draws when something changed. */
+export function hostScene(scene: GearScene, source: GearSource): SceneHost {
+  const { vehicle, angles, torques, turning } = source;
   let hovered: PartId | null = null;
   let frame = 0;
   let last = 0;
@@ -31,10 +31,11 @@ export function hostScene(scene: GearScene): SceneHost {
   };
   function draw(now: number): void {
     frame = 0;
-    if (playing.value && last > 0) runFor(Math.min(LONGEST, (now - last) / 1000));
-    last = playing.value ? now : 0;
+    const turns = turning?.on.value ?? false;
+    if (turns && last > 0) turning?.runFor(Math.min(LONGEST, (now - last) / 1000));
+    last = turns ? now : 0;
     if (scene.render()) host.onDrawn();
-    if (playing.value) ask();
+    if (turns) ask();
   }
   const setLook = (): void => {
     const { cut, explode, labels, arrows, extent, selected } = gearLook.value;
@@ -45,7 +46,7 @@ export function hostScene(scene: GearScene): SceneHost {
       explode,
       labels,
       marks: true,
-      torques: arrows ? point.value.torques : null,
+      torques: arrows ? torques.value : null,
       selected,
       hovered,
       extent,
@@ -92,8 +93,7 @@ export function hostScene(scene: GearScene): SceneHost {
       ask();
     }),
     effect(() => {
-      if (playing.value && reducedMotion.value) playing.value = false;
-      ask();
+      if (turning?.on.value) ask();
     }),
   );
   return host;

@@ -288,6 +288,8 @@ export const en = {
     onPin: (speed: string) => `${speed} on its pin`,
     canvas:
       "Gear set in three dimensions. Drag a shaft to turn it, drag beside it to look from elsewhere; arrow keys turn the view.",
+    canvasDriven:
+      "Gear set in three dimensions, turned by the drive. Drag to look from elsewhere; arrow keys turn the view.",
     loading: "The gear set is being drawn.",
     none: "This device cannot draw in three dimensions. All numbers and drawings beside it work.",
     heldStill: (shaft: string) => `The ${shaft} is at rest: the other two turn about it.`,
