@@ -37,7 +37,11 @@ export interface RunSettings {
   readonly logEvery: "control" | "step";
 }
 
-const RANGES = {
+/** K: air and start when a run says nothing else. */
+export const STANDARD_AIR_TEMPERATURE = 293.15;
+
+/** Least and most of each option, and its unit. */
+export const OPTION_RANGES = {
   step: [0.0005, 0.1, "s"],
   startSoc: [0, 1, "share of full charge"],
   payload: [0, 5000, "kg"],
@@ -61,12 +65,12 @@ export function runSettings(
     startSoc: options.startSoc ?? defaults.startSoc,
     payload: options.payload ?? 0,
     airDensity: options.airDensity ?? REFERENCE_AIR_DENSITY,
-    airTemperature: options.airTemperature ?? 293.15,
+    airTemperature: options.airTemperature ?? STANDARD_AIR_TEMPERATURE,
     headWind: options.headWind ?? 0,
     auxiliaryPower: options.auxiliaryPower ?? defaults.auxiliaryPower,
   };
   const faults: InputFault[] = [];
-  for (const [name, [least, most, unit]] of Object.entries(RANGES)) {
+  for (const [name, [least, most, unit]] of Object.entries(OPTION_RANGES)) {
     const value = filled[name as keyof typeof filled];
     if (!(value >= least && value <= most)) {
       faults.push({

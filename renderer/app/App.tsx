@@ -1,20 +1,22 @@
-import { Bench } from "../bench/Bench.tsx";
+import { place } from "../state/place.ts";
 import { Patterns } from "../ui/Patterns.tsx";
 import { Notice } from "./Notice.tsx";
+import { PLACE } from "./places.ts";
 import { Rail } from "./Rail.tsx";
-import { TitleStrip } from "./TitleStrip.tsx";
-import { TopBar } from "./TopBar.tsx";
 import { Windows } from "./Windows.tsx";
 
 /** The sheet: rail, top bar, the place, title block; windows over it. */
-export const App = () => (
-  <>
-    <Patterns />
-    <Rail />
-    <TopBar />
-    <Bench />
-    <TitleStrip />
-    <Notice />
-    <Windows />
-  </>
-);
+export function App() {
+  const { Top, Sheet, Strip } = PLACE[place.value];
+  return (
+    <>
+      <Patterns />
+      <Rail />
+      <Top />
+      <Sheet />
+      <Strip />
+      <Notice />
+      <Windows />
+    </>
+  );
+}

@@ -1,5 +1,7 @@
+import { PLACES, place } from "../state/place.ts";
 import { t } from "../texts/catalogue.ts";
 import { Icon, type IconName } from "../ui/icons.tsx";
+import { PLACE } from "./places.ts";
 import { type AppWindow, openWindow, toggleWindow } from "./window.ts";
 
 const WINDOWS: readonly { readonly name: AppWindow; readonly icon: IconName }[] = [
@@ -11,9 +13,11 @@ const WINDOWS: readonly { readonly name: AppWindow; readonly icon: IconName }[] 
 /** The places, and at its foot the windows. */
 export const Rail = () => (
   <nav class="rail" aria-label={t.rail.name}>
-    <a href="#place" aria-current="page">
-      <Icon name="bench" /> {t.rail.bench}
-    </a>
+    {PLACES.map((name) => (
+      <a key={name} href={`#${name}`} aria-current={place.value === name ? "page" : undefined}>
+        <Icon name={PLACE[name].icon} /> {t.rail[name]}
+      </a>
+    ))}
     <span class="grow" />
     {WINDOWS.map(({ name, icon }) => (
       <button

@@ -1,18 +1,13 @@
-import { STEP, togglePlay } from "../bench/GearControls.tsx";
-import { prefer, preferences, projector, theme } from "../state/settings.ts";
+import { goTo, PLACES, place } from "../state/place.ts";
+import { preferences } from "../state/settings.ts";
 import { redo, undo } from "../state/store.ts";
-import { setMarks, stepBy } from "../state/turning.ts";
 import { working } from "../state/working.ts";
-import { takesSpace, takesText } from "../ui/keyboard.ts";
+import { takesText } from "../ui/keyboard.ts";
+import { toggleProjector, toggleTheme } from "./appearance.ts";
+import { PLACE } from "./places.ts";
 import { openWindow, toggleWindow } from "./window.ts";
 
-export const toggleProjector = (): void => prefer({ projector: !projector.value });
-export const toggleTheme = (): void => prefer({ theme: theme.value === "dark" ? "light" : "dark" });
-
 const SINGLE: Readonly<Record<string, () => void>> = {
-  "[": () => stepBy(-STEP),
-  "]": () => stepBy(STEP),
-  m: setMarks,
   p: toggleProjector,
   t: toggleTheme,
   g: () => toggleWindow("glossary"),
@@ -31,11 +26,12 @@ function commandKey(event: KeyboardEvent): boolean {
 function singleKey(event: KeyboardEvent): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey || openWindow.value !== null) return false;
   if (!preferences.value.singleKeys && event.key !== "?") return false;
-  if (event.key === " ") {
-    if (takesSpace(event.target)) return false;
-    togglePlay();
+  const asked = PLACES[Number(event.key) - 1];
+  if (asked) {
+    goTo(asked);
     return true;
   }
+  if (PLACE[place.value].key(event)) return true;
   const act = SINGLE[event.key.length === 1 ? event.key.toLowerCase() : event.key];
   act?.();
   return act !== undefined;

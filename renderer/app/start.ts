@@ -1,7 +1,11 @@
 import { effect } from "@preact/signals";
 import type { MenuCommand } from "../../shared/bridge.ts";
 import { bridge } from "../bridge/chooser.ts";
+import { warmUp } from "../drive/actions.ts";
+import { startClock } from "../drive/clock.ts";
+import { saveCsv } from "../drive/export.ts";
 import { keepBench, restoreBench, type TextStore } from "../state/autosave.ts";
+import { followPlace, goTo } from "../state/place.ts";
 import { keepPreferences, readPreferences } from "../state/preferences.ts";
 import { preferences, projector, reducedMotion, systemDark, theme } from "../state/settings.ts";
 import { bench, redo, replaceBench, resetHistory, undo } from "../state/store.ts";
@@ -9,7 +13,8 @@ import { slowing } from "../state/turning.ts";
 import { t } from "../texts/catalogue.ts";
 import { measureAgain } from "../ui/measure.ts";
 import { readMetrics } from "../ui/metrics.ts";
-import { onKeyDown, toggleProjector, toggleTheme } from "./keys.ts";
+import { toggleProjector, toggleTheme } from "./appearance.ts";
+import { onKeyDown } from "./keys.ts";
 import { openProject, saveProject, takeOpened } from "./project.ts";
 import { tell, toggleWindow } from "./window.ts";
 
@@ -60,6 +65,9 @@ function restore(store: TextStore): void {
   if (kept.kind === "ignored") tell(t.notice.ignored(kept.reason), true);
 }
 
+/** Time after the start at which Road's worker is made ready, ms: after the first picture. */
+const WARM_AFTER = 800;
+
 /** Time after the last edit at which the bench is kept, ms. */
 const KEEP_AFTER = 400;
 
@@ -80,6 +88,9 @@ const COMMANDS: Readonly<Partial<Record<MenuCommand, () => void>>> = {
   "save-as": () => void saveProject(true),
   undo,
   redo,
+  "place-bench": () => goTo("bench"),
+  "place-road": () => goTo("road"),
+  "export-run": () => void saveCsv(),
   projector: toggleProjector,
   theme: toggleTheme,
   shortcuts: () => toggleWindow("keys"),
@@ -93,6 +104,9 @@ export function start(): void {
   followLook();
   keep(store);
   document.addEventListener("keydown", onKeyDown);
+  followPlace();
+  startClock();
+  window.setTimeout(warmUp, WARM_AFTER);
   bridge.onMenu((command) => COMMANDS[command]?.());
   bridge.onOpenFile(takeOpened);
 }

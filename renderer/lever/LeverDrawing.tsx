@@ -11,6 +11,8 @@ interface LeverDrawingProps {
   readonly layout: LeverLayout;
   readonly roles: Readonly<Record<Shaft, Role>>;
   readonly stop: Stop | null;
+  /** speeds that are asked for: their handles, and the line, are not drawn */
+  readonly asked?: readonly Shaft[];
   /** what can be grabbed: drawn over the line, under the labels */
   readonly children?: ComponentChildren;
 }
@@ -44,7 +46,7 @@ function Label({ label }: { label: PlacedLabel }) {
 }
 
 /** The lever line as a drawing, the same on every place: axes at k : 1, one scale, one line. */
-export function LeverDrawing({ input, layout, roles, stop, children }: LeverDrawingProps) {
+export function LeverDrawing({ input, layout, roles, stop, asked = [], children }: LeverDrawingProps) {
   const { frame, radius } = layout;
   const y = (shaft: Shaft): number =>
     frame.y(Math.min(input.scale.high, Math.max(input.scale.low, input.speeds[shaft])));
@@ -55,8 +57,8 @@ export function LeverDrawing({ input, layout, roles, stop, children }: LeverDraw
       <Blocks layout={layout} stop={stop} />
       <Dimension input={input} layout={layout} />
       <Arrows layout={layout} />
-      <Hero layout={layout} />
-      {SHAFTS.map((shaft) => (
+      {asked.length === 0 && <Hero layout={layout} />}
+      {SHAFTS.filter((shaft) => !asked.includes(shaft)).map((shaft) => (
         <HandleShape
           key={shaft}
           shaft={shaft}

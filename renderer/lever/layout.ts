@@ -35,6 +35,8 @@ export interface LeverInput {
   readonly torqueScale: number;
   readonly texts: LeverTexts;
   readonly measure: Measure;
+  /** px beside the outer axes; default: room for long labels */
+  readonly margins?: { readonly left: number; readonly right: number };
 }
 
 /** A hatched block at an end of an axis, or the zone below idle. */
@@ -76,10 +78,10 @@ export interface LeverFrame {
 }
 
 /** Frame of the drawing: the axes' places at k : 1 and the common scale. */
-export function leverFrame({ width, height, text, k, scale, texts }: LeverInput): LeverFrame {
+export function leverFrame({ width, height, text, k, scale, texts, margins }: LeverInput): LeverFrame {
   const wide = width > text * 40;
-  const left = text * (wide ? 7.2 : 6.2);
-  const right = text * (wide ? 9.4 : 7.4);
+  const left = margins?.left ?? text * (wide ? 7.2 : 6.2);
+  const right = margins?.right ?? text * (wide ? 9.4 : 7.4);
   const top = text * (texts.subs ? 3.1 : 2.6);
   const bottom = height - text * 3.3;
   const unit = (width - left - right) / (1 + k);

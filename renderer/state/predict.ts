@@ -18,6 +18,9 @@ export const HIDEABLE = [
 
 export type HideableId = (typeof HIDEABLE)[number];
 
+/** Whether the panel for asking is open. */
+export const asking = signal(false);
+
 /** What is asked for now, in the order in which it was chosen; a view shows "?" in its place. */
 export const asked = signal<readonly HideableId[]>([]);
 
@@ -28,4 +31,6 @@ export const revealed = signal(false);
 export const guesses = signal<Readonly<Partial<Record<HideableId, number | string>>>>({});
 
 /** What no view may show just now. */
-export const hidden = computed<ReadonlySet<HideableId>>(() => new Set(revealed.value ? [] : asked.value));
+export const hidden = computed<ReadonlySet<HideableId>>(
+  () => new Set(asking.value && !revealed.value ? asked.value : []),
+);

@@ -4,7 +4,7 @@ import type { CycleTrace } from "../../shared/cycle.ts";
 import type { RunOptions } from "../../sim/options.ts";
 import { logReader } from "../../sim/run/log.ts";
 import type { RunReply, RunRequest } from "../workers/contract.ts";
-import { anglesAt, type BalanceState, durationOf, type Now, readNow, ROW, type Run, rowAt } from "./run.ts";
+import { anglesAt, type BalanceState, durationOf, type Now, ROW, type Run, readNow, rowAt } from "./run.ts";
 import { vehicle } from "./store.ts";
 
 /** What the next run drives. The vehicle is the project's, the same as on Bench. */
@@ -34,6 +34,12 @@ export const rate = signal(1);
 export const RATES = [0.1, 1, 5, 20, 100] as const;
 export const slowing = signal(120);
 
+/** What Road does: replay a run, be driven by hand, or find the limits. */
+export const mode = signal<"replay" | "pedals" | "limits">("replay");
+
+/** In projector mode, what stands beside the lever line. */
+export const projected = signal<"flow" | "plots">("flow");
+
 /** A stretch of time, s. */
 export interface Stretch {
   readonly from: number;
@@ -47,15 +53,23 @@ export const looping = signal(false);
 /** The stretch of time that the plots show; null: all of it. */
 export const shown = signal<Stretch | null>(null);
 
+/** While a drive by hand is under way: the row of the instant, told anew each frame; null otherwise. */
+export const liveRow = signal<{ readonly row: number } | null>(null);
+
 export const duration = computed(() => (run.value ? durationOf(run.value.log) : 0));
-export const row = computed(() => (run.value ? rowAt(run.value.log, cursor.value) : 0));
+export const row = computed(() => liveRow.value?.row ?? (run.value ? rowAt(run.value.log, cursor.value) : 0));
 /** Everything of the instant at the cursor; null without a run. */
-export const now = computed<Now | null>(() =>
-  run.value && row.value >= 0 ? readNow(run.value, row.value) : null,
-);
+export const now = computed<Now | null>(() => {
+  // The same row says other things each frame while it is driven by hand.
+  const live = liveRow.value;
+  return run.value ? readNow(run.value, live?.row ?? row.value) : null;
+});
 export const angles = computed(() => {
   if (!run.value) return { carrier: 0, ring: 0 };
-  const { carrier, ring } = anglesAt(run.value.log, run.value.request.vehicle, cursor.value);
+  const { log, request } = run.value;
+  const live = liveRow.value;
+  const time = live ? live.row * ROW : cursor.value;
+  const { carrier, ring } = anglesAt(log, request.vehicle, time);
   return { carrier: carrier / slowing.value, ring: ring / slowing.value };
 });
 
@@ -90,7 +104,11 @@ export function takeRun(request: RunRequest, reply: RunReply, name: string): Run
   made += 1;
   const { log, regime, summary } = reply;
   const bytes =
-    log.columns.byteLength + log.flows.byteLength + log.masks.byteLength + log.modes.byteLength + regime.byteLength;
+    log.columns.byteLength +
+    log.flows.byteLength +
+    log.masks.byteLength +
+    log.modes.byteLength +
+    regime.byteLength;
   const one: Run = { id: made, name, request, log: logReader(log), regime, summary, bytes };
   batch(() => {
     runs.value = kept([...runs.value, one]);
@@ -126,7 +144,9 @@ export function toMoment(by: 1 | -1): void {
   const list = run.value?.summary?.moments ?? [];
   const time = cursor.value;
   const next =
-    by > 0 ? list.find((m) => m.time > time + ROW / 2) : [...list].reverse().find((m) => m.time < time - ROW / 2);
+    by > 0
+      ? list.find((m) => m.time > time + ROW / 2)
+      : [...list].reverse().find((m) => m.time < time - ROW / 2);
   playing.value = false;
   moveTo(next ? next.time : by > 0 ? duration.value : 0);
 }

@@ -1,12 +1,12 @@
 import { at } from "../../shared/at.ts";
 import type { ShaftValues } from "../../sim/bench/shafts.ts";
-import { CONTROL_PERIOD } from "../../sim/settings.ts";
 import type { Vehicle } from "../../sim/parameters/schema.ts";
 import { CHANNELS, type ChannelId } from "../../sim/run/channels.ts";
 import { type Flows, flowsAt } from "../../sim/run/flows.ts";
 import type { LogReader } from "../../sim/run/log.ts";
 import { REGIMES } from "../../sim/run/regimes.ts";
 import type { RunSummary } from "../../sim/run/summary.ts";
+import { CONTROL_PERIOD } from "../../sim/settings.ts";
 import type { BalanceReply, RunRequest } from "../workers/contract.ts";
 
 /** A drive that was run and is kept: all of it can be read, nobody writes into it. */
@@ -68,7 +68,7 @@ export function readNow(run: Pick<Run, "log" | "regime">, row: number): Now {
     row,
     time: values.time,
     at: values,
-    speeds: { sun: values.sunMachineSpeed, carrier: values.engineSpeed, ring: values.ringSpeed },
+    speeds: readSpeeds(run, row),
     torques: { sun: values.sunTorque, carrier: values.carrierTorque, ring: values.ringTorque },
     flows: flowsAt(log, row),
     regime: REGIMES[index]?.id ?? "",
@@ -77,8 +77,16 @@ export function readNow(run: Pick<Run, "log" | "regime">, row: number): Now {
   };
 }
 
+/** The three speeds of one row, rad/s. */
+export const readSpeeds = ({ log }: Pick<Run, "log">, row: number): ShaftValues => ({
+  sun: at(log.view("sunMachineSpeed"), row),
+  carrier: at(log.view("engineSpeed"), row),
+  ring: at(log.view("ringSpeed"), row),
+});
+
 /** Metres that the vehicle goes for one radian of the ring. */
-export const metresPerRing = (vehicle: Vehicle): number => vehicle.body.wheelRadius / vehicle.finalDrive.ratio;
+export const metresPerRing = (vehicle: Vehicle): number =>
+  vehicle.body.wheelRadius / vehicle.finalDrive.ratio;
 
 /** Integrated shaft angles at a time, rad: between two rows the mean of them. */
 export function anglesAt(log: LogReader, vehicle: Vehicle, time: number) {

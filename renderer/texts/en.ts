@@ -2,6 +2,8 @@ import type { BenchLimitId } from "../../sim/bench/limits.ts";
 import type { Shaft } from "../../sim/bench/shafts.ts";
 import type { Role, Stop } from "../state/bench.ts";
 import type { SituationId } from "../state/situations.ts";
+import { road } from "./road-en.ts";
+import { roadRegimes } from "./road-regimes-en.ts";
 
 /** A regime in words. */
 export interface RegimeText {
@@ -219,10 +221,13 @@ export const en = {
   situations,
   stops,
   limits,
+  road,
+  roadRegimes,
   close: "Close",
   rail: {
     name: "Places",
     bench: "Bench",
+    road: "Road",
     glossary: "Glossary",
     keys: "Keys",
     settings: "Settings",

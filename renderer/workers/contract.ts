@@ -1,6 +1,7 @@
 import type { CycleTrace } from "../../shared/cycle.ts";
 import type { RunOptions } from "../../sim/options.ts";
 import type { Vehicle } from "../../sim/parameters/schema.ts";
+import type { LimitsResult } from "../../sim/run/limits-run.ts";
 import type { LogParts } from "../../sim/run/log.ts";
 import type { RunSummary } from "../../sim/run/summary.ts";
 
@@ -39,4 +40,5 @@ export interface BalanceReply {
 export interface RunWorker {
   run(request: RunRequest, report: (share: number) => void): RunReply;
   balance(request: RunRequest, report: (share: number) => void): BalanceReply;
+  limits(request: Omit<RunRequest, "cycle">): LimitsResult;
 }

@@ -1,6 +1,7 @@
 import { expose, transfer } from "comlink";
 import { strategyById } from "../../sim/control/strategies/registry.ts";
 import { consumption } from "../../sim/run/fuel.ts";
+import { limitsRun } from "../../sim/run/limits-run.ts";
 import { regimes } from "../../sim/run/regimes.ts";
 import { simulate } from "../../sim/run/simulate.ts";
 import { summarize } from "../../sim/run/summary.ts";
@@ -33,6 +34,7 @@ const worker: RunWorker = {
       runs: found.runs,
     };
   },
+  limits: ({ vehicle, strategy, options }) => limitsRun(vehicle, strategyById(strategy), options),
 };
 
 expose(worker);

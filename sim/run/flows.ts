@@ -53,7 +53,15 @@ export type Flows = Readonly<Record<FlowId, number>>;
 
 /** A node of the flow sheet: what goes in and what comes out (each may run backward). */
 export interface FlowNode {
-  readonly id: "engine" | "gearSet" | "sunMachine" | "battery" | "dcLink" | "outputMachine" | "ring" | "wheels";
+  readonly id:
+    | "engine"
+    | "gearSet"
+    | "sunMachine"
+    | "battery"
+    | "dcLink"
+    | "outputMachine"
+    | "ring"
+    | "wheels";
   readonly in: readonly FlowId[];
   readonly out: readonly FlowId[];
 }

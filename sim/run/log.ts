@@ -53,11 +53,19 @@ export interface LogParts {
   readonly flows: Float32Array;
 }
 
+/** One row as plain data: what a live drive says of an instant. */
+export interface LogRow {
+  /** the channels in their order, the ledger's lines, the carrier's angle */
+  readonly values: Float64Array;
+  readonly flows: Float32Array;
+  readonly mode: number;
+  readonly mask: number;
+}
+
 /** Reads a log out of its parts. */
 export function logReader(parts: LogParts): LogReader {
   const { rows, capacity, columns, modes, masks, flows } = parts;
-  const column = (index: number): Float64Array =>
-    columns.subarray(index * capacity, index * capacity + rows);
+  const column = (index: number): Float64Array => columns.subarray(index * capacity, index * capacity + rows);
   return {
     rows,
     view: (id) => column(PLACE[id]),
@@ -112,6 +120,11 @@ export class RunLog implements LogReader {
     this.powers = new Float32Array(rows * FLOWS.length);
   }
 
+  /** Numbers of a row. */
+  get width(): number {
+    return WIDTH;
+  }
+
   /** Bytes held by the log. */
   get bytes(): number {
     return this.capacity * ROW_BYTES;
@@ -136,6 +149,47 @@ export class RunLog implements LogReader {
         column[i] = realAt(to, index);
       });
     }
+  }
+
+  /** The row that would be written now, without writing it. */
+  snapshot(
+    time: number,
+    p: Prepared,
+    s: PlantState,
+    c: ControlState,
+    b: Books,
+    start: StoredAtStart,
+  ): LogRow {
+    const values = new Float64Array(WIDTH);
+    const flows = new Float32Array(FLOWS.length);
+    values[0] = time;
+    fillRow(values, 0, p, s, c, b);
+    fillLedger(values, LEDGER_AT, p, s, b, start);
+    values[ANGLE_AT] = b.carrierAngle;
+    fillFlows(flows, 0, p, s);
+    return { values, flows, mode: c.engineMode, mask: s.limits };
+  }
+
+  /** A copy of one row. */
+  copyRow(index: number): LogRow {
+    const values = Float64Array.from({ length: WIDTH }, (_, place) => at(this.column(place), index));
+    const from = index * FLOWS.length;
+    const flows = this.powers.slice(from, from + FLOWS.length);
+    return { values, flows, mode: at(this.modes, index), mask: at(this.masks, index) };
+  }
+
+  /** Puts a row that came from elsewhere at a place: at most one behind the last. */
+  put(index: number, row: LogRow): void {
+    if (!(index >= 0 && index <= this.rows)) throw new RangeError(`no place ${index} in ${this.rows} rows`);
+    if (index === this.capacity) this.grow();
+    this.turn();
+    this.columns.forEach((column, place) => {
+      column[index] = realAt(row.values, place);
+    });
+    this.powers.set(row.flows, index * FLOWS.length);
+    this.modes[index] = row.mode;
+    this.masks[index] = row.mask;
+    this.rows = Math.max(this.rows, index + 1);
   }
 
   /** Turns the rows written so far into columns; from then on rows go straight into them. */

@@ -237,6 +237,13 @@ export function readRow(log: LogReader, index: number, row: RegimeRow): void {
   row.brakeForce = at(log.view("frictionBrake"), index);
 }
 
+/** The regime of one row of a log: an index into REGIMES. @param axleShare `axleBrakingShare` of the prepared numbers */
+export function regimeAt(log: LogReader, index: number, axleShare: number): number {
+  const row = emptyRow(axleShare);
+  readRow(log, index, row);
+  return regimeOf(row);
+}
+
 /** The regime of every row of a log: indices into REGIMES. */
 export function regimes(log: LogReader, p: Prepared): Uint8Array {
   const found = new Uint8Array(log.rows);

@@ -17,7 +17,7 @@ import type { Vehicle } from "../parameters/schema.ts";
 import { COLD_REFERENCE, CONTROL_PERIOD, DEMAND_EFFICIENCY, SOC_TAPER } from "../settings.ts";
 import { Books, book } from "./books.ts";
 import { kineticEnergy, polarisationEnergy, type StoredAtStart } from "./ledger.ts";
-import { RunLog } from "./log.ts";
+import { type LogRow, RunLog } from "./log.ts";
 
 /** Share by which the currents may serve auxiliaries and standby losses even with an empty battery. */
 const STANDBY_SHARE = 1.5;
@@ -116,6 +116,12 @@ export class Simulation {
     if (this.made < stepsPerTick) return;
     this.made = 0;
     this.endPeriod();
+  }
+
+  /** The instant as a row of the log, also between two of them. */
+  instant(): LogRow {
+    this.driver.look(this.time, this.c);
+    return this.log.snapshot(this.time, this.p, this.s, this.c, this.b, this.stored);
   }
 
   private endPeriod(): void {

@@ -2,6 +2,7 @@ import type { CompositeTest } from "../../../cycles/composite/registry.ts";
 import { InputError } from "../../../shared/errors.ts";
 import type { Vehicle } from "../../parameters/schema.ts";
 import { runCsv } from "../../run/export.ts";
+import { regimes } from "../../run/regimes.ts";
 import { type Arguments, expectWords, readArguments } from "../arguments.ts";
 import { type Around, stopIfCancelled } from "../around.ts";
 import { type CycleChoice, chooseCycle, cycleFile } from "../cycle-choice.ts";
@@ -63,7 +64,7 @@ function runCycle(asked: Asked, cycle: CycleChoice & { kind: "cycle" }, around: 
   const done = namingOptions(args, () => drive(setup, cycle.trace, balanced, around));
   const { log, p } = done.run;
   const outputs = [
-    ...output(args, "out", () => runCsv(log, p)),
+    ...output(args, "out", () => runCsv(log, regimes(log, p))),
     ...output(args, "summary", () => [json(done.summary)]),
     ...vehicleOutput(args, setup.vehicle),
   ];

@@ -36,7 +36,10 @@ describe("export", () => {
   });
 
   it("writes each channel under its own name", () => {
-    const [header = "", ...rows] = [...runCsv(run.log, run.p)].join("").trimEnd().split("\n");
+    const [header = "", ...rows] = [...runCsv(run.log, regimes(run.log, run.p))]
+      .join("")
+      .trimEnd()
+      .split("\n");
     expect(rows.length).toBe(run.log.rows);
     const names = header.split(",");
     const cells = (rows[5000] ?? "").split(",");

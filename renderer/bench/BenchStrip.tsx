@@ -17,7 +17,7 @@ function Check() {
 }
 
 /** Title block at the foot, ruled as on a drawing: here a picture of the screen proves itself. */
-export function TitleStrip() {
+export function BenchStrip() {
   const { sunTeeth, planetTeeth, ringTeeth } = vehicle.value.gearSet;
   return (
     <footer class="strip" aria-label={t.strip.name}>

@@ -1,0 +1,82 @@
+import {
+  chosen,
+  cursor,
+  duration,
+  frame,
+  looping,
+  moveTo,
+  playing,
+  RATES,
+  rate,
+  run,
+  toMoment,
+} from "../state/road.ts";
+import { t } from "../texts/catalogue.ts";
+import { Icon, type IconName } from "../ui/icons.tsx";
+import { clockTime } from "../ui/time.ts";
+import { saveCsv } from "./export.ts";
+
+/** Starts or stops the playing; at the end it begins anew. */
+export function togglePlay(): void {
+  if (!run.value) return;
+  if (!playing.value && cursor.value >= duration.value) moveTo(0);
+  playing.value = !playing.value;
+}
+
+const Step = ({ name, icon, act }: { name: string; icon: IconName; act: () => void }) => (
+  <button type="button" class="iconbtn" aria-label={name} title={name} onClick={act} disabled={!run.value}>
+    <Icon name={icon} />
+  </button>
+);
+
+const Rates = () => (
+  <fieldset class="segments" aria-label={t.road.transport.rate}>
+    {RATES.map((times) => (
+      <button
+        key={times}
+        type="button"
+        aria-pressed={rate.value === times}
+        onClick={() => {
+          rate.value = times;
+        }}
+      >
+        ×{times}
+      </button>
+    ))}
+  </fieldset>
+);
+
+/** Goes round in the chosen stretch; without one, in the ten seconds about the cursor. */
+function toggleLoop(): void {
+  if (!looping.value && !chosen.value) {
+    const from = Math.max(0, Math.min(cursor.value - 5, duration.value - 10));
+    chosen.value = { from, to: Math.min(duration.value, from + 10) };
+  }
+  looping.value = !looping.value;
+}
+
+/** Plays the run: moves the cursor, and nothing else. */
+export const Transport = () => (
+  <section class="transport" aria-label={t.road.transport.name}>
+    <Step name={t.road.transport.momentBack} icon="first" act={() => toMoment(-1)} />
+    <Step name={t.road.transport.frameBack} icon="less" act={() => frame(-1)} />
+    <button type="button" class="btn filled play" onClick={togglePlay} disabled={!run.value}>
+      <Icon name={playing.value ? "pause" : "play"} />{" "}
+      {playing.value ? t.road.transport.pause : t.road.transport.play}
+    </button>
+    <Step name={t.road.transport.frameOn} icon="more" act={() => frame(1)} />
+    <Step name={t.road.transport.momentOn} icon="last" act={() => toMoment(1)} />
+    <span class="r-time">
+      <b>{clockTime(cursor.value)}</b> {t.road.transport.of(clockTime(duration.value))}
+    </span>
+    <span class="grow" />
+    <span class="ratename">{t.road.transport.speed}</span>
+    <Rates />
+    <button type="button" class="btn" aria-pressed={looping.value} onClick={toggleLoop} disabled={!run.value}>
+      <Icon name="loop" /> {t.road.transport.loop}
+    </button>
+    <button type="button" class="btn wide" onClick={() => void saveCsv()} disabled={!run.value}>
+      <Icon name="save" /> {t.road.transport.save}
+    </button>
+  </section>
+);

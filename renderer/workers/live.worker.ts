@@ -1,0 +1,115 @@
+import { at } from "../../shared/at.ts";
+import type { CycleTrace } from "../../shared/cycle.ts";
+import { PedalDriver } from "../../sim/control/pedals.ts";
+import { strategyById } from "../../sim/control/strategies/registry.ts";
+import { type LogRow, RunLog } from "../../sim/run/log.ts";
+import { regimeAt, regimes } from "../../sim/run/regimes.ts";
+import { checkClosure } from "../../sim/run/simulate.ts";
+import { Simulation } from "../../sim/run/simulation.ts";
+import { summarize } from "../../sim/run/summary.ts";
+import type { LiveNews, LiveOrder, LiveRequest, LiveRow, Pedals } from "./live-contract.ts";
+
+/** Time between two looks at the clock, ms. */
+const BEAT = 8;
+
+/** The engine falls behind the clock by no more than this, s; the rest is left out, so that it never runs away. */
+const MOST_BEHIND = 0.2;
+
+/** Weight of the newest beat in the mean load. */
+const SMOOTHING = 0.05;
+
+const say = (news: LiveNews, buffers: ArrayBufferLike[] = []): void =>
+  self.postMessage(news, { transfer: buffers as ArrayBuffer[] });
+
+/** A drive by hand: the same engine, advanced step by step as the clock goes. */
+class LiveDrive {
+  private readonly driver = new PedalDriver();
+  private readonly run: Simulation;
+  private readonly head = new RunLog(1);
+  private told = 0;
+  private started = performance.now();
+  private last = performance.now();
+  private load = 0;
+  private pressed = false;
+
+  constructor(private readonly request: LiveRequest) {
+    this.run = new Simulation(
+      request.vehicle,
+      this.driver,
+      strategyById(request.strategy),
+      { ...request.options, step: 0.01 },
+      36_000,
+    );
+    this.driver.gear = "park";
+  }
+
+  press({ accelerator, brake, gear, grade, electricOnly }: Pedals): void {
+    Object.assign(this.driver, { accelerator, brake, gear, grade, electricOnly: electricOnly ? 1 : 0 });
+    this.pressed = true;
+  }
+
+  private row(row: LogRow): LiveRow {
+    this.head.put(0, row);
+    return { row, regime: regimeAt(this.head, 0, this.run.p.axleBrakingShare) };
+  }
+
+  /** Advances the engine to the clock and says what happened. */
+  beat(): void {
+    const now = performance.now();
+    const { run } = this;
+    const late = (now - this.started) / 1000 - run.time;
+    const behind = late > MOST_BEHIND;
+    if (behind) this.started += (late - MOST_BEHIND) * 1000;
+    const due = (now - this.started) / 1000;
+    while (run.time + run.p.h <= due) {
+      run.step(this.pressed);
+      this.pressed = false;
+    }
+    const rows: LiveRow[] = [];
+    for (; this.told < run.log.rows; this.told += 1) rows.push(this.row(run.log.copyRow(this.told)));
+    const head = this.row(run.instant());
+    const spent = (performance.now() - now) / Math.max(1, now - this.last);
+    this.load += SMOOTHING * (spent - this.load);
+    this.last = now;
+    say({ news: "frame", rows, head, load: this.load, behind });
+  }
+
+  /** The drive as a cycle and as its run. */
+  end(id: string, title: string, source: string): void {
+    const { run, request } = this;
+    while (run.log.rows < 2 || run.time > at(run.log.view("time"), run.log.rows - 1) + 1e-9) run.step();
+    checkClosure(run);
+    const [time, speed, grade] = (["time", "speed", "grade"] as const).map((of) => run.log.view(of).slice());
+    if (!time || !speed || !grade) return;
+    const cycle: CycleTrace = { id, title, source, time, speed, grade, phases: [], soaks: [], treatment: [] };
+    const regime = regimes(run.log, run.p);
+    const summary = summarize(run, request.vehicle, cycle, request.strategy, regime);
+    const log = run.log.parts();
+    const buffers = [log.columns, log.modes, log.masks, log.flows, regime].map((array) => array.buffer);
+    say({ news: "ended", reply: { log, regime, summary }, trace: { time, speed, grade } }, buffers);
+  }
+}
+
+let drive: LiveDrive | null = null;
+let timer = 0;
+
+function guarded(work: () => void): void {
+  try {
+    work();
+  } catch (error) {
+    clearInterval(timer);
+    say({ news: "failed", why: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+self.onmessage = ({ data }: MessageEvent<LiveOrder>): void =>
+  guarded(() => {
+    if (data.order === "start") {
+      drive = new LiveDrive(data.request);
+      timer = self.setInterval(() => guarded(() => drive?.beat()), BEAT);
+    } else if (data.order === "pedals") drive?.press(data.pedals);
+    else {
+      clearInterval(timer);
+      drive?.end(data.id, data.title, data.source);
+    }
+  });
