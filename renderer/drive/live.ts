@@ -49,7 +49,7 @@ function put(index: number, { row, regime: of }: LiveRow): void {
 }
 
 /** The drive so far as a run to look at: a new object, so that whoever reads it reads again. */
-const soFar = (base: Run): Run => ({ ...base, log, regime: regime.subarray(0, log.rows), bytes: log.bytes });
+const soFar = (base: Run): Run => ({ ...base, log, regime, bytes: log.bytes });
 
 function frame(rows: readonly LiveRow[], head: LiveRow): void {
   const base = run.value;
@@ -60,7 +60,7 @@ function frame(rows: readonly LiveRow[], head: LiveRow): void {
   }
   put(final, head);
   batch(() => {
-    if (final - plotted >= PLOTS_EVERY || regime.length !== base.regime.buffer.byteLength) {
+    if (final - plotted >= PLOTS_EVERY || regime !== base.regime) {
       plotted = final;
       run.value = soFar(base);
     }
@@ -130,7 +130,7 @@ export function startDriving(): void {
     name: t.road.pedals.driving,
     request,
     log: emptyLog(),
-    regime: regime.subarray(0, 1),
+    regime,
     summary: null,
     bytes: 0,
   };

@@ -16,7 +16,7 @@ export interface Run {
   readonly name: string;
   readonly request: RunRequest;
   readonly log: LogReader;
-  /** index into REGIMES a row */
+  /** index into REGIMES a row; may have room for more rows than there are */
   readonly regime: Uint8Array;
   /** null while a live drive is under way */
   readonly summary: RunSummary | null;
