@@ -3,6 +3,8 @@ import { faultText, InputError } from "../../shared/errors.ts";
 import { newProject, type Project, readProject, writeProject } from "../../shared/project.ts";
 import { bridge } from "../bridge/chooser.ts";
 import { benchOfProject, projectWith } from "../state/project-bench.ts";
+import { projectWithRoad, roadOfProject } from "../state/project-road.ts";
+import { roadNow, setRoad } from "../state/road.ts";
 import { bench, replaceBench } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 import { tell } from "./window.ts";
@@ -10,7 +12,7 @@ import { tell } from "./window.ts";
 const fresh = (): Project =>
   newProject({ kind: "preset", id: "compact" }, { kind: "catalogue", line: "udds" });
 
-/** The open project and its file. Only the bench of it can be changed yet; the rest is kept as it came. */
+/** The open project and its file. What no place changes is kept as it came. */
 let project = fresh();
 let file: FileRef | null = null;
 
@@ -24,9 +26,11 @@ export function takeFile(opened: OpenedFile): void {
   try {
     const read = readProject(opened.text, opened.name);
     const next = benchOfProject(read);
+    const road = roadOfProject(read);
     project = read;
     file = opened;
     replaceBench(next);
+    setRoad(road);
     tell(t.notice.opened(opened.name));
   } catch (error) {
     tell(t.notice.refused(faultOf(error)), true);
@@ -51,7 +55,7 @@ export async function openProject(): Promise<void> {
 
 /** @param elsewhere always asks where */
 export async function saveProject(elsewhere = false): Promise<void> {
-  project = projectWith(project, bench.value);
+  project = projectWithRoad(projectWith(project, bench.value), roadNow());
   const text = writeProject(project);
   const name = file?.name ?? "bench.trishaft.json";
   const result =

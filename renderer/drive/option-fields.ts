@@ -76,7 +76,7 @@ export function parseOption(field: OptionField, text: string): ReadOption {
     .trim()
     .replace(",", ".")
     .replace("−", "-")
-    .replace(/\s*[%a-z°/³²]+$/i, "");
+    .replace(/([\d.])\s*[%a-z°/³²]+$/i, "$1");
   if (plain === "") return { ok: true, value: null };
   const value = field.fromShown(Number(plain));
   const [least, most] = OPTION_RANGES[field.of];

@@ -4,6 +4,7 @@ import type { CycleTrace } from "../../shared/cycle.ts";
 import type { RunOptions } from "../../sim/options.ts";
 import { logReader } from "../../sim/run/log.ts";
 import type { RunReply, RunRequest } from "../workers/contract.ts";
+import type { RoadChoice } from "./project-road.ts";
 import { anglesAt, type BalanceState, durationOf, type Now, ROW, type Run, readNow, rowAt } from "./run.ts";
 import { vehicle } from "./store.ts";
 
@@ -18,6 +19,25 @@ export const ownCycles = signal<readonly CycleTrace[]>([]);
 /** A cycle by its id: an own one, else the catalogue's. @throws InputError for an unknown id */
 export const chosenCycle = (id: string): CycleTrace =>
   ownCycles.value.find((cycle) => cycle.id === id) ?? cycleById(id);
+
+/** What Road is set to. */
+export const roadNow = (): RoadChoice => ({
+  cycle: cycleId.value,
+  own: ownCycles.value,
+  strategy: strategyId.value,
+  options: runOptions.value,
+});
+
+/** Sets Road to what a project says; own cycles of before stay. */
+export function setRoad({ cycle, own, strategy, options }: RoadChoice): void {
+  batch(() => {
+    const others = ownCycles.value.filter((one) => !own.some((fresh) => fresh.id === one.id));
+    ownCycles.value = [...others, ...own];
+    cycleId.value = cycle;
+    strategyId.value = strategy;
+    runOptions.value = options;
+  });
+}
 
 /** The runs kept, oldest first, and the one that is looked at. */
 export const runs = signal<readonly Run[]>([]);

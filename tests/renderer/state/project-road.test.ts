@@ -1,0 +1,43 @@
+import { describe, expect, it } from "vitest";
+import { projectWithRoad, roadOfProject } from "../../../renderer/state/project-road.ts";
+import { newProject, readProject, writeProject } from "../../../shared/project.ts";
+import { traceOf } from "../../support/random.ts";
+
+const project = newProject({ kind: "preset", id: "compact" }, { kind: "catalogue", line: "udds" });
+
+describe("what Road is set to, in a project", () => {
+  it("comes back as it was, through the file's text", () => {
+    const choice = {
+      cycle: "us06",
+      own: [],
+      strategy: "thermostat",
+      options: { payload: 120, coldStart: true },
+    };
+    const text = writeProject(projectWithRoad(project, choice));
+    expect(roadOfProject(readProject(text, "p"))).toEqual(choice);
+  });
+
+  it("carries an own cycle with its samples", () => {
+    const own = traceOf("driven-1", [0, 5, 9.5], [0, 8, 0]);
+    const choice = { cycle: own.id, own: [own], strategy: "rules", options: {} };
+    const text = writeProject(projectWithRoad(project, choice));
+    expect(roadOfProject(readProject(text, "p"))).toEqual(choice);
+  });
+
+  it("keeps own strategies and names no strategy twice", () => {
+    const own = { kind: "own" as const, title: "mine", text: "export const decide = () => ({});" };
+    const before = { ...project, strategies: [{ kind: "built-in" as const, id: "rules" }, own] };
+    const choice = { cycle: "udds", own: [], strategy: "rules", options: {} };
+    expect(projectWithRoad(before, choice).strategies).toEqual([{ kind: "built-in", id: "rules" }, own]);
+  });
+
+  it("refuses an unknown cycle, an unknown strategy, an option out of range", () => {
+    const bad = [
+      { ...project, cycle: { kind: "catalogue" as const, line: "moon" } },
+      { ...project, strategies: [{ kind: "built-in" as const, id: "hope" }] },
+      { ...project, runOptions: { payload: -4 } },
+    ];
+    for (const one of bad)
+      expect(() => roadOfProject(one)).toThrow(/accepted|known|unknown|no cycle|out of range/i);
+  });
+});
