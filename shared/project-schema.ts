@@ -100,6 +100,8 @@ const bench = z
     ring: shaft.prefault({ mode: "hold", speed: 0 }),
     /** N·m at the carrier. */
     engineTorque: z.number().min(-2_000).max(2_000).default(0),
+    /** N·m of the output machine on its own shaft; null: it uses what the sun machine makes. */
+    outputTorque: z.number().min(-5_000).max(5_000).nullable().default(null),
     /** The situation last loaded and not yet left. */
     situation: id.nullable().default(null),
   })

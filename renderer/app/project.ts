@@ -5,7 +5,7 @@ import { bridge } from "../bridge/chooser.ts";
 import { benchOfProject, projectWith } from "../state/project-bench.ts";
 import { projectWithRoad, roadOfProject } from "../state/project-road.ts";
 import { roadNow, setRoad } from "../state/road.ts";
-import { bench, replaceBench } from "../state/store.ts";
+import { bench, ownVehicles, replaceBench } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 import { tell } from "./window.ts";
 
@@ -21,16 +21,26 @@ const faultOf = (error: unknown): string => {
   throw error;
 };
 
-/** Takes a file's text in place of the bench; a broken one is refused and everything stays as it was. */
+/** Puts a project in place of what is there; one that cannot stand changes nothing. @throws InputError */
+export function useProject(read: Project): void {
+  const next = benchOfProject(read);
+  const road = roadOfProject(read);
+  project = read;
+  replaceBench(next.bench, next.own);
+  setRoad(road);
+}
+
+/** The project as it stands now, with all that was changed. */
+export function projectNow(): Project {
+  project = projectWithRoad(projectWith(project, bench.value, ownVehicles.value), roadNow());
+  return project;
+}
+
+/** Takes a file's text in place of the project; a broken one is refused and everything stays as it was. */
 export function takeFile(opened: OpenedFile): void {
   try {
-    const read = readProject(opened.text, opened.name);
-    const next = benchOfProject(read);
-    const road = roadOfProject(read);
-    project = read;
+    useProject(readProject(opened.text, opened.name));
     file = opened;
-    replaceBench(next);
-    setRoad(road);
     tell(t.notice.opened(opened.name));
   } catch (error) {
     tell(t.notice.refused(faultOf(error)), true);
@@ -55,8 +65,7 @@ export async function openProject(): Promise<void> {
 
 /** @param elsewhere always asks where */
 export async function saveProject(elsewhere = false): Promise<void> {
-  project = projectWithRoad(projectWith(project, bench.value), roadNow());
-  const text = writeProject(project);
+  const text = writeProject(projectNow());
   const name = file?.name ?? "bench.trishaft.json";
   const result =
     file && !elsewhere

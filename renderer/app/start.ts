@@ -1,21 +1,22 @@
 import { effect } from "@preact/signals";
 import type { MenuCommand } from "../../shared/bridge.ts";
+import { InputError } from "../../shared/errors.ts";
 import { bridge } from "../bridge/chooser.ts";
 import { warmUp } from "../drive/actions.ts";
 import { startClock } from "../drive/clock.ts";
 import { saveCsv } from "../drive/export.ts";
-import { keepBench, restoreBench, type TextStore } from "../state/autosave.ts";
+import { keepProject, restoreProject, type TextStore } from "../state/autosave.ts";
 import { followPlace, goTo } from "../state/place.ts";
 import { keepPreferences, readPreferences } from "../state/preferences.ts";
 import { preferences, projector, reducedMotion, systemDark, theme } from "../state/settings.ts";
-import { bench, redo, replaceBench, resetHistory, undo } from "../state/store.ts";
+import { redo, resetHistory, undo } from "../state/store.ts";
 import { slowing } from "../state/turning.ts";
 import { t } from "../texts/catalogue.ts";
 import { measureAgain } from "../ui/measure.ts";
 import { readMetrics } from "../ui/metrics.ts";
 import { toggleProjector, toggleTheme } from "./appearance.ts";
 import { onKeyDown } from "./keys.ts";
-import { openProject, saveProject, takeOpened } from "./project.ts";
+import { openProject, projectNow, saveProject, takeOpened, useProject } from "./project.ts";
 import { tell, toggleWindow } from "./window.ts";
 
 const nothing: TextStore = { getItem: () => null, setItem: () => undefined };
@@ -56,13 +57,18 @@ function followLook(): void {
 function restore(store: TextStore): void {
   preferences.value = readPreferences(store);
   slowing.value = preferences.value.slowing;
-  const kept = restoreBench(store);
-  if (kept.kind === "bench") {
-    replaceBench(kept.bench);
+  const kept = restoreProject(store);
+  if (kept.kind === "nothing") return;
+  try {
+    if (kept.kind === "ignored")
+      throw new InputError({ what: kept.reason, where: "", value: "", accepted: "" });
+    useProject(kept.project);
     resetHistory();
     tell(t.notice.restored);
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    tell(t.notice.ignored(error.faults[0]?.what ?? ""), true);
   }
-  if (kept.kind === "ignored") tell(t.notice.ignored(kept.reason), true);
 }
 
 /** Time after the start at which Road's worker is made ready, ms: after the first picture. */
@@ -75,11 +81,11 @@ function keep(store: TextStore): void {
   let timer = 0;
   effect(() => keepPreferences(store, preferences.value));
   effect(() => {
-    const now = bench.value;
+    const now = projectNow();
     window.clearTimeout(timer);
-    timer = window.setTimeout(() => keepBench(store, now), KEEP_AFTER);
+    timer = window.setTimeout(() => keepProject(store, now), KEEP_AFTER);
   });
-  window.addEventListener("pagehide", () => keepBench(store, bench.value));
+  window.addEventListener("pagehide", () => keepProject(store, projectNow()));
 }
 
 const COMMANDS: Readonly<Partial<Record<MenuCommand, () => void>>> = {

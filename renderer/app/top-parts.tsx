@@ -1,6 +1,5 @@
-import { PRESETS } from "../../sim/vehicle/presets/registry.ts";
 import { projector } from "../state/settings.ts";
-import { bench, setVehicle } from "../state/store.ts";
+import { bench, setVehicle, vehicles } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 import { Icon, type IconName } from "../ui/icons.tsx";
 import { toggleProjector } from "./appearance.ts";
@@ -25,9 +24,9 @@ export const VehicleChoice = () => (
   <label class="fact vehicle">
     <span class="vehicle-word">{t.top.vehicle}</span>
     <select value={bench.value.vehicle} onChange={(event) => setVehicle(event.currentTarget.value)}>
-      {PRESETS.map((preset) => (
-        <option key={preset.id} value={preset.id}>
-          {preset.title}
+      {vehicles.value.map(({ id, title }) => (
+        <option key={id} value={id}>
+          {title}
         </option>
       ))}
     </select>

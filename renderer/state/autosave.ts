@@ -1,5 +1,5 @@
-import type { BenchState } from "./bench.ts";
-import { readBench } from "./saved-bench.ts";
+import { faultText, InputError } from "../../shared/errors.ts";
+import { type Project, readProject, writeProject } from "../../shared/project.ts";
 
 /** What keeps texts by name: the browser's local storage, or a stand-in for it. */
 export interface TextStore {
@@ -7,21 +7,18 @@ export interface TextStore {
   setItem(key: string, value: string): void;
 }
 
-export const AUTOSAVE_KEY = "trishaft.bench";
+export const AUTOSAVE_KEY = "trishaft.project";
 
-/** Version of what is kept; others are ignored with a note. */
-export const AUTOSAVE_VERSION = 1;
-
-/** What was found: nothing, a bench, or something that is ignored for a reason. */
+/** What was found: nothing, a project, or something that is ignored for a reason. */
 export type Restored =
   | { readonly kind: "nothing" }
-  | { readonly kind: "bench"; readonly bench: BenchState }
+  | { readonly kind: "project"; readonly project: Project }
   | { readonly kind: "ignored"; readonly reason: string };
 
-/** Keeps the bench. False when the store refuses (full, or switched off). */
-export function keepBench(store: TextStore, bench: BenchState): boolean {
+/** Keeps the project, in the form of its file. False when the store refuses (full, or switched off). */
+export function keepProject(store: TextStore, project: Project): boolean {
   try {
-    store.setItem(AUTOSAVE_KEY, JSON.stringify({ version: AUTOSAVE_VERSION, bench }));
+    store.setItem(AUTOSAVE_KEY, writeProject(project));
     return true;
   } catch {
     return false;
@@ -36,18 +33,14 @@ function readText(store: TextStore): string | null {
   }
 }
 
-/** Reads the kept bench back. Broken or foreign content never stops the app. */
-export function restoreBench(store: TextStore): Restored {
+/** Reads the kept project back. Broken or foreign content never stops the app. */
+export function restoreProject(store: TextStore): Restored {
   const text = readText(store);
   if (text === null) return { kind: "nothing" };
-  let kept: unknown;
   try {
-    kept = JSON.parse(text);
-  } catch {
-    return { kind: "ignored", reason: "not readable" };
+    return { kind: "project", project: readProject(text, "kept") };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    return { kind: "ignored", reason: error.faults.map(faultText)[0] ?? "" };
   }
-  const version = typeof kept === "object" && kept !== null && "version" in kept ? kept.version : undefined;
-  if (version !== AUTOSAVE_VERSION) return { kind: "ignored", reason: `version ${String(version)}` };
-  const read = readBench((kept as { bench?: unknown }).bench);
-  return read.ok ? { kind: "bench", bench: read.bench } : { kind: "ignored", reason: read.reason };
 }

@@ -1,12 +1,14 @@
 import { signal } from "@preact/signals";
+import type { FlowId, FlowNode } from "../../sim/run/flows.ts";
+import type { LedgerId } from "../../sim/run/ledger.ts";
 
-/**
- * The number of Road whose working is open: `channel:`, `flow:`, `node:`, `ledger:`, `figure:` or `map:` and its own
- * id. It stays while values move.
- */
-export const roadWorking = signal<string | null>(null);
+/** A number of Road whose working can be shown. */
+export type RoadWorkingId = `flow:${FlowId}` | `node:${FlowNode["id"]}` | `ledger:${LedgerId}`;
+
+/** The number whose working is open; it stays while values move. */
+export const roadWorking = signal<RoadWorkingId | null>(null);
 
 /** Opens a working, or closes it when it is open already. */
-export const showRoadWorking = (id: string): void => {
+export function showRoadWorking(id: RoadWorkingId): void {
   roadWorking.value = roadWorking.value === id ? null : id;
-};
+}

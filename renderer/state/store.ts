@@ -2,6 +2,7 @@ import { batch, computed, signal } from "@preact/signals";
 import { benchAt } from "../../sim/bench/bench.ts";
 import { type Shaft, speedLimits } from "../../sim/bench/shafts.ts";
 import { basicRatio } from "../../sim/drivetrain/gear-set.ts";
+import type { Vehicle } from "../../sim/parameters/schema.ts";
 import { vehicleById } from "../../sim/vehicle/presets/registry.ts";
 import {
   type BenchState,
@@ -18,16 +19,29 @@ import {
 } from "./bench.ts";
 import { closed, emptyHistory, type History, recorded, redone, undone } from "./history.ts";
 import { type SituationId, situationById } from "./situations.ts";
+import { findVehicle, vehicleList } from "./vehicles.ts";
+
+/** What undo and redo bring back: the bench, and the vehicles that are no presets. */
+interface Edited {
+  readonly bench: BenchState;
+  readonly own: readonly Vehicle[];
+}
+
+const first = (): Edited => ({ bench: firstBench("compact", vehicleById("compact")), own: [] });
+
+const edited = signal<Edited>(first());
 
 /** The one store: what is set, what follows from it, and the only functions that change it. */
-export const bench = signal<BenchState>(firstBench("compact", vehicleById("compact")));
+export const bench = computed(() => edited.value.bench);
+export const ownVehicles = computed(() => edited.value.own);
 
 /** The shaft whose limit stopped the last move; null when nothing did. */
 export const stopped = signal<Stop | null>(null);
 
-const history = signal<History<BenchState>>(emptyHistory());
+const history = signal<History<Edited>>(emptyHistory());
 
-export const vehicle = computed(() => vehicleById(bench.value.vehicle));
+export const vehicle = computed(() => findVehicle(ownVehicles.value, bench.value.vehicle));
+export const vehicles = computed(() => vehicleList(ownVehicles.value));
 export const k = computed(() => basicRatio(vehicle.value.gearSet));
 export const limits = computed(() => speedLimits(vehicle.value));
 export const point = computed(() => benchAt(vehicle.value, bench.value));
@@ -36,12 +50,15 @@ export const canUndo = computed(() => history.value.past.length > 0);
 export const canRedo = computed(() => history.value.future.length > 0);
 
 /** One edit, noted for undo. @param gesture edits of the same gesture count as one */
+function change(next: Edited, gesture: string | null): void {
+  history.value = recorded(history.value, edited.value, gesture);
+  edited.value = next;
+}
+
 function edit(next: BenchState, gesture: string | null, stop: Stop | null = null): void {
   batch(() => {
     stopped.value = stop;
-    if (next === bench.value) return;
-    history.value = recorded(history.value, bench.value, gesture);
-    bench.value = next;
+    if (next !== bench.value) change({ ...edited.value, bench: next }, gesture);
   });
 }
 
@@ -76,10 +93,41 @@ export const setEngineTorque = (engineTorque: number, gesture: string | null = n
 export const setOutputTorque = (outputTorque: number | null, gesture: string | null = null): void =>
   edit({ ...bench.value, outputTorque }, gesture);
 
-export const setVehicle = (id: string): void => edit(changeVehicle(bench.value, id, vehicleById(id)), null);
+/** Puts another vehicle under bench and road. @throws InputError for an unknown id */
+export const setVehicle = (id: string): void =>
+  edit(changeVehicle(bench.value, id, findVehicle(ownVehicles.value, id)), null);
 
-/** Puts a bench from a project or from the last session in place of this one; it can be undone. */
-export const replaceBench = (next: BenchState): void => edit(next, null);
+/**
+ * Puts an own vehicle in place of the one of its id, or adds it, and takes it in use.
+ * @param own checked (readVehicle), its id no preset's
+ */
+export function putVehicle(own: Vehicle, gesture: string | null = null): void {
+  const others = ownVehicles.value.filter((one) => one.id !== own.id);
+  batch(() => {
+    stopped.value = null;
+    change({ own: [...others, own], bench: changeVehicle(bench.value, own.id, own) }, gesture);
+  });
+}
+
+/** Takes an own vehicle away; the default preset takes its place where it was in use. */
+export function dropVehicle(id: string): void {
+  const own = ownVehicles.value.filter((one) => one.id !== id);
+  const next =
+    bench.value.vehicle === id ? changeVehicle(bench.value, "compact", vehicleById("compact")) : bench.value;
+  batch(() => change({ own, bench: next }, null));
+}
+
+/**
+ * Puts a bench from a project or from the last session in place of this one; it can be undone.
+ * @param own the vehicles that come with it; others of before stay
+ */
+export function replaceBench(next: BenchState, own: readonly Vehicle[] = []): void {
+  const others = ownVehicles.value.filter((one) => !own.some((fresh) => fresh.id === one.id));
+  batch(() => {
+    stopped.value = null;
+    change({ bench: next, own: [...others, ...own] }, null);
+  });
+}
 
 /** A drag or a run of key presses is over. */
 export function endGesture(): void {
@@ -87,18 +135,18 @@ export function endGesture(): void {
 }
 
 export function undo(): void {
-  step(undone(history.value, bench.value));
+  step(undone(history.value, edited.value));
 }
 
 export function redo(): void {
-  step(redone(history.value, bench.value));
+  step(redone(history.value, edited.value));
 }
 
-function step(taken: { history: History<BenchState>; state: BenchState } | null): void {
+function step(taken: { history: History<Edited>; state: Edited } | null): void {
   if (!taken) return;
   batch(() => {
     history.value = taken.history;
-    bench.value = taken.state;
+    edited.value = taken.state;
     stopped.value = null;
   });
 }
@@ -111,7 +159,7 @@ export function resetHistory(): void {
 /** Back to the first bench, with nothing to undo. For tests. */
 export function resetStore(): void {
   batch(() => {
-    bench.value = firstBench("compact", vehicleById("compact"));
+    edited.value = first();
     history.value = emptyHistory();
     stopped.value = null;
   });

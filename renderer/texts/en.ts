@@ -2,6 +2,8 @@ import type { BenchLimitId } from "../../sim/bench/limits.ts";
 import type { Shaft } from "../../sim/bench/shafts.ts";
 import type { Role, Stop } from "../state/bench.ts";
 import type { SituationId } from "../state/situations.ts";
+import { map } from "./map-en.ts";
+import { roadFlow } from "./flow-en.ts";
 import { road } from "./road-en.ts";
 import { roadRegimes } from "./road-regimes-en.ts";
 
@@ -221,7 +223,9 @@ export const en = {
   situations,
   stops,
   limits,
+  map,
   road,
+  roadFlow,
   roadRegimes,
   close: "Close",
   rail: {
@@ -265,8 +269,7 @@ export const en = {
     opened: (name: string) => `Opened: ${name}`,
     refused: (fault: string) => `Not opened, the bench stays as it was. ${fault}`,
     notSaved: (fault: string) => `Not saved. ${fault}`,
-    ownVehicle: "an own vehicle, which this version cannot put on the bench",
-    presetsOnly: "one of the demo vehicles",
+    benchRules: "speeds within the vehicle's limits that satisfy the gear equation, one shaft that follows",
   },
   gear: {
     title: "Gear set",
