@@ -9,6 +9,9 @@ import { RoadStrip } from "../drive/RoadStrip.tsx";
 import { RoadTop } from "../drive/RoadTop.tsx";
 import type { PlaceId } from "../state/place.ts";
 import type { IconName } from "../ui/icons.tsx";
+import { VehicleSheet } from "../vehicle/VehicleSheet.tsx";
+import { VehicleStrip } from "../vehicle/VehicleStrip.tsx";
+import { VehicleTop } from "../vehicle/VehicleTop.tsx";
 
 /** What the frame needs of a place. A new place is one entry here, one in state/place.ts, and a name in the texts. */
 export interface Place {
@@ -22,5 +25,6 @@ export interface Place {
 
 export const PLACE: Readonly<Record<PlaceId, Place>> = {
   bench: { icon: "bench", Top: BenchTop, Sheet: Bench, Strip: BenchStrip, key: benchKey },
+  vehicle: { icon: "vehicle", Top: VehicleTop, Sheet: VehicleSheet, Strip: VehicleStrip, key: () => false },
   road: { icon: "road", Top: RoadTop, Sheet: Road, Strip: RoadStrip, key: roadKey },
 };

@@ -2,10 +2,11 @@ import type { BenchLimitId } from "../../sim/bench/limits.ts";
 import type { Shaft } from "../../sim/bench/shafts.ts";
 import type { Role, Stop } from "../state/bench.ts";
 import type { SituationId } from "../state/situations.ts";
-import { map } from "./map-en.ts";
 import { roadFlow } from "./flow-en.ts";
+import { map } from "./map-en.ts";
 import { road } from "./road-en.ts";
 import { roadRegimes } from "./road-regimes-en.ts";
+import { vehicle } from "./vehicle-en.ts";
 
 /** A regime in words. */
 export interface RegimeText {
@@ -227,11 +228,13 @@ export const en = {
   road,
   roadFlow,
   roadRegimes,
+  vehicle,
   close: "Close",
   rail: {
     name: "Places",
     bench: "Bench",
     road: "Road",
+    vehicle: "Vehicle",
     glossary: "Glossary",
     keys: "Keys",
     settings: "Settings",
