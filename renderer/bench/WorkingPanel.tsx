@@ -6,57 +6,18 @@ import { turns } from "../state/turning.ts";
 import { type WorkingId, working } from "../state/working.ts";
 import { t } from "../texts/catalogue.ts";
 import { Icon } from "../ui/icons.tsx";
+import { Leader, type PanelSpot } from "../ui/Leader.tsx";
 import { metrics } from "../ui/metrics.ts";
+import { WorkingLines } from "../ui/WorkingLines.tsx";
 import { dockPanel } from "./dock.ts";
-import { type Token, type Working, workingOf } from "./working.ts";
-
-const Piece = ({ token }: { token: Token }) => (
-  <span class={token.shaft ? `ink ${token.shaft}` : undefined}>
-    {token.text}
-    {token.sub && <sub>{token.sub}</sub>}
-  </span>
-);
-
-const Pieces = ({ tokens }: { tokens: readonly Token[] }) => (
-  <>
-    {tokens.map((token, i) => (
-      <Piece key={i} token={token} />
-    ))}
-  </>
-);
-
-/** The three lines: in symbols, with live numbers, the result. */
-export const WorkingLines = ({ shown }: { shown: Working }) => (
-  <div class="lines">
-    <span class="formula">
-      <Piece token={shown.left} />
-    </span>
-    <span class="formula">
-      = <Pieces tokens={shown.formula} />
-    </span>
-    <span />
-    <span>
-      = <Pieces tokens={shown.live} />
-    </span>
-    <span />
-    <span class="result">
-      = <Piece token={shown.result} />
-    </span>
-  </div>
-);
-
-interface Spot {
-  readonly x: number;
-  readonly y: number;
-  readonly point: { x: number; y: number; r: number } | null;
-}
+import { workingOf } from "./working.ts";
 
 const boxIn = (origin: DOMRect, element: Element) => {
   const { left, top, width, height } = element.getBoundingClientRect();
   return { x: left - origin.left, y: top - origin.top, width, height };
 };
 
-function findSpot(panel: HTMLElement, id: string): Spot | null {
+function findSpot(panel: HTMLElement, id: string): PanelSpot | null {
   const view = panel.closest(".bench");
   const drawing = view?.querySelector(".v-lever .drawing");
   const hero = drawing?.querySelector(".hero");
@@ -96,29 +57,9 @@ function findSpot(panel: HTMLElement, id: string): Spot | null {
   return { ...dockPanel(width, height, scene), point: at ? { ...centre, r } : null };
 }
 
-/** From the panel's nearer edge to the ring round the point. */
-function Leader({ spot, width, height }: { spot: Spot; width: number; height: number }) {
-  if (!spot.point) return null;
-  const { x, y, r } = spot.point;
-  const fromX = x < spot.x ? spot.x : x > spot.x + width ? spot.x + width : Math.min(x, spot.x + width - 12);
-  const fromY =
-    x < spot.x || x > spot.x + width
-      ? Math.min(spot.y + 20, spot.y + height)
-      : y < spot.y
-        ? spot.y
-        : spot.y + height;
-  const length = Math.hypot(fromX - x, fromY - y) || 1;
-  return (
-    <svg class="leader" aria-hidden="true">
-      <circle cx={x} cy={y} r={r} />
-      <line x1={fromX} y1={fromY} x2={x + ((fromX - x) / length) * r} y2={y + ((fromY - y) / length) * r} />
-    </svg>
-  );
-}
-
 function Panel({ id }: { id: WorkingId }) {
   const ref = useRef<HTMLElement>(null);
-  const [spot, setSpot] = useState<Spot | null>(null);
+  const [spot, setSpot] = useState<PanelSpot | null>(null);
   const shown = workingOf(id, {
     state: bench.value,
     point: point.value,

@@ -5,24 +5,12 @@ import type { BenchState } from "../state/bench.ts";
 import { kilowatts, num, ratio, roadSpeed, shaftSpeed, shaftUnitName, type Units } from "../state/format.ts";
 import type { WorkingId } from "../state/working.ts";
 import { t } from "../texts/catalogue.ts";
+import type { Token, WorkingText } from "../ui/WorkingLines.tsx";
 
-/** A piece of a formula: a symbol, a live number in its shaft's colour, or plain text. */
-export interface Token {
-  readonly text: string;
-  readonly shaft?: Shaft;
-  /** subscript of a symbol */
-  readonly sub?: string;
-}
+export type { Token } from "../ui/WorkingLines.tsx";
 
-export interface Working {
-  readonly title: string;
-  /** symbol before the equals signs */
-  readonly left: Token;
-  readonly formula: readonly Token[];
-  readonly live: readonly Token[];
-  readonly result: Token;
-  /** where constants come from, and the point */
-  readonly note: string;
+/** The working of a number on Bench. */
+export interface Working extends WorkingText {
   /** `data-point` of what it explains */
   readonly point: string;
 }
@@ -37,13 +25,13 @@ export interface WorkingSource {
 }
 
 const SUBS: Readonly<Record<Shaft, string>> = { sun: "s", carrier: "c", ring: "r" };
-const sym = (letter: string, shaft: Shaft): Token => ({ text: letter, shaft, sub: SUBS[shaft] });
+const sym = (letter: string, shaft: Shaft): Token => ({ text: letter, ink: shaft, sub: SUBS[shaft] });
 const txt = (text: string): Token => ({ text });
 
 /** Willis' relation solved for one shaft, over any quantity that obeys it (speeds, turns). */
 function willis(shaft: Shaft, letter: string, k: number, say: (s: Shaft) => string) {
   const [s, c, r] = [sym(letter, "sun"), sym(letter, "carrier"), sym(letter, "ring")];
-  const live = (name: Shaft): Token => ({ text: say(name), shaft: name });
+  const live = (name: Shaft): Token => ({ text: say(name), ink: name });
   const [kk, k1] = [ratio(k), ratio(1 + k)];
   const solved: Readonly<Record<Shaft, { formula: Token[]; live: Token[] }>> = {
     sun: {
@@ -71,7 +59,7 @@ function speedWorking(shaft: Shaft, from: WorkingSource): Working {
   return {
     title: t.working.speed(t.shafts[shaft]),
     ...willis(shaft, "ω", from.point.k, say),
-    result: { text: `${say(shaft)} ${shaftUnitName(units)}`, shaft },
+    result: { text: `${say(shaft)} ${shaftUnitName(units)}`, ink: shaft },
     note: `${teethNote(from)} ${t.working.point(t.working.atB(t.lower[shaft]))}`,
     point: `speed:${shaft}`,
   };
@@ -79,7 +67,7 @@ function speedWorking(shaft: Shaft, from: WorkingSource): Working {
 
 function torqueWorking(shaft: Shaft, from: WorkingSource): Working {
   const { torques, k } = from.point;
-  const engine: Token = { text: num(torques.carrier, 1), shaft: "carrier" };
+  const engine: Token = { text: num(torques.carrier, 1), ink: "carrier" };
   const parts: Readonly<Record<Shaft, { formula: Token[]; live: Token[] }>> = {
     sun: {
       formula: [txt("−"), sym("T", "carrier"), txt(" / (1 + k)")],
@@ -95,7 +83,7 @@ function torqueWorking(shaft: Shaft, from: WorkingSource): Working {
     title: t.working.torque(t.shafts[shaft]),
     left: sym("T", shaft),
     ...parts[shaft],
-    result: { text: `${num(torques[shaft], 1)} N·m`, shaft },
+    result: { text: `${num(torques[shaft], 1)} N·m`, ink: shaft },
     note: t.working.steady,
     point: `torque:${shaft}`,
   };
@@ -108,12 +96,12 @@ function powerWorking(shaft: Shaft, { point, state }: WorkingSource): Working {
     left: sym("P", shaft),
     formula: [sym("T", shaft), txt(" "), sym("ω", shaft)],
     live: [
-      { text: num(point.torques[shaft], 1), shaft },
+      { text: num(point.torques[shaft], 1), ink: shaft },
       txt(" N·m × "),
-      { text: rad, shaft },
+      { text: rad, ink: shaft },
       txt(" rad/s"),
     ],
-    result: { text: `${kilowatts(point.powers[shaft])} kW`, shaft },
+    result: { text: `${kilowatts(point.powers[shaft])} kW`, ink: shaft },
     note: t.working.powerNote,
     point: `power:${shaft}`,
   };
@@ -124,7 +112,7 @@ function turnsWorking(shaft: Shaft, from: WorkingSource): Working {
   return {
     title: t.working.turns(t.shafts[shaft]),
     ...willis(shaft, "n", from.point.k, say),
-    result: { text: say(shaft), shaft },
+    result: { text: say(shaft), ink: shaft },
     note: `${teethNote(from)} ${t.working.turnsNote}`,
     point: `turns:${shaft}`,
   };
@@ -145,13 +133,13 @@ function limitWorking(shaft: Shaft, { vehicle, units }: WorkingSource): Working 
   const { live, result, note } = own[shaft];
   return {
     title: t.working.limit(t.shafts[shaft]),
-    left: { text: "ω", shaft, sub: "max" },
+    left: { text: "ω", ink: shaft, sub: "max" },
     formula:
       shaft === "ring"
-        ? [{ text: "ω", sub: "o,max", shaft }, txt(" / i"), { text: "", sub: "m" }]
-        : [{ text: "ω", shaft, sub: "max" }],
-    live: [{ text: live, shaft }],
-    result: { text: `${say(result)} ${shaftUnitName(units)}`, shaft },
+        ? [{ text: "ω", sub: "o,max", ink: shaft }, txt(" / i"), { text: "", sub: "m" }]
+        : [{ text: "ω", ink: shaft, sub: "max" }],
+    live: [{ text: live, ink: shaft }],
+    result: { text: `${say(result)} ${shaftUnitName(units)}`, ink: shaft },
     note,
     point: `limit:${shaft}`,
   };
@@ -162,10 +150,10 @@ type Single = Exclude<WorkingId, `${string}:${string}`>;
 const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
   "full-load": ({ point }) => ({
     title: t.working.fullLoad,
-    left: { text: "T", sub: "full", shaft: "carrier" },
-    formula: [{ text: "T", sub: "full", shaft: "carrier" }, txt("("), sym("ω", "carrier"), txt(")")],
-    live: [{ text: num(point.engine.most, 1), shaft: "carrier" }],
-    result: { text: `${num(point.engine.most, 1)} N·m`, shaft: "carrier" },
+    left: { text: "T", sub: "full", ink: "carrier" },
+    formula: [{ text: "T", sub: "full", ink: "carrier" }, txt("("), sym("ω", "carrier"), txt(")")],
+    live: [{ text: num(point.engine.most, 1), ink: "carrier" }],
+    result: { text: `${num(point.engine.most, 1)} N·m`, ink: "carrier" },
     note: t.working.fullLoadNote,
     point: "full-load",
   }),
@@ -175,9 +163,9 @@ const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
     formula: [txt("1 − k "), sym("ω", "ring"), txt(" / ((1 + k) "), sym("ω", "carrier"), txt(")")],
     live: [
       txt(`1 − ${ratio(point.k)} × `),
-      { text: shaftSpeed(units, state.speeds.ring), shaft: "ring" },
+      { text: shaftSpeed(units, state.speeds.ring), ink: "ring" },
       txt(` / (${ratio(1 + point.k)} × `),
-      { text: shaftSpeed(units, state.speeds.carrier), shaft: "carrier" },
+      { text: shaftSpeed(units, state.speeds.carrier), ink: "carrier" },
       txt(")"),
     ],
     result: { text: `${num((point.shares?.electrical ?? 0) * 100, 1)} %` },
@@ -186,9 +174,9 @@ const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
   }),
   output: ({ point, state, vehicle }) => ({
     title: t.working.output,
-    left: { text: "T", sub: "o", shaft: "ring" },
+    left: { text: "T", sub: "o", ink: "ring" },
     formula: [
-      { text: "P", sub: "o", shaft: "ring" },
+      { text: "P", sub: "o", ink: "ring" },
       txt(" / ("),
       sym("ω", "ring"),
       txt(" i"),
@@ -196,23 +184,23 @@ const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
       txt(")"),
     ],
     live: [
-      { text: kilowatts(point.flows.outputMachine), shaft: "ring" },
+      { text: kilowatts(point.flows.outputMachine), ink: "ring" },
       txt(" kW / "),
-      { text: num(point.output.speed, 1), shaft: "ring" },
+      { text: num(point.output.speed, 1), ink: "ring" },
       txt(" rad/s"),
     ],
-    result: { text: `${num(point.output.torque, 1)} N·m`, shaft: "ring" },
+    result: { text: `${num(point.output.torque, 1)} N·m`, ink: "ring" },
     note: `${state.outputTorque === null ? t.working.outputNote : t.working.outputGiven} ${t.working.reduction(ratio(vehicle.outputMachine.reduction))}`,
     point: "output",
   }),
   battery: ({ point }) => ({
     title: t.working.battery,
     left: { text: "P", sub: "b" },
-    formula: [{ text: "P", sub: "o", shaft: "ring" }, txt(" + "), sym("P", "sun")],
+    formula: [{ text: "P", sub: "o", ink: "ring" }, txt(" + "), sym("P", "sun")],
     live: [
-      { text: kilowatts(point.flows.outputMachine), shaft: "ring" },
+      { text: kilowatts(point.flows.outputMachine), ink: "ring" },
       txt(" + "),
-      { text: kilowatts(point.powers.sun), shaft: "sun" },
+      { text: kilowatts(point.powers.sun), ink: "sun" },
     ],
     result: { text: `${kilowatts(point.flows.battery)} kW` },
     note: t.working.point(t.working.atC),
@@ -221,11 +209,11 @@ const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
   ratio: ({ point, vehicle }) => ({
     title: t.working.ratio,
     left: { text: "k" },
-    formula: [{ text: "N", sub: "r", shaft: "ring" }, txt(" / "), { text: "N", sub: "s", shaft: "sun" }],
+    formula: [{ text: "N", sub: "r", ink: "ring" }, txt(" / "), { text: "N", sub: "s", ink: "sun" }],
     live: [
-      { text: num(vehicle.gearSet.ringTeeth), shaft: "ring" },
+      { text: num(vehicle.gearSet.ringTeeth), ink: "ring" },
       txt(" / "),
-      { text: num(vehicle.gearSet.sunTeeth), shaft: "sun" },
+      { text: num(vehicle.gearSet.sunTeeth), ink: "sun" },
     ],
     result: { text: ratio(point.k) },
     note: t.working.point(t.working.atB(SHAFTS.map((shaft) => t.lower[shaft]).join(", "))),
@@ -236,10 +224,10 @@ const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
     left: { text: "v" },
     formula: [sym("ω", "ring"), txt(" r"), { text: "", sub: "w" }, txt(" / i"), { text: "", sub: "f" }],
     live: [
-      { text: num(state.speeds.ring, 1), shaft: "ring" },
+      { text: num(state.speeds.ring, 1), ink: "ring" },
       txt(` rad/s × ${ratio(vehicle.body.wheelRadius)} m / ${ratio(vehicle.finalDrive.ratio)}`),
     ],
-    result: { text: roadSpeed(units, roadOfRing(vehicle, state.speeds.ring)), shaft: "ring" },
+    result: { text: roadSpeed(units, roadOfRing(vehicle, state.speeds.ring)), ink: "ring" },
     note: t.working.roadNote,
     point: "road",
   }),

@@ -1,1 +1,66 @@
-export const RoadFlow = () => null;
+import { ViewHead } from "../../bench/ViewHead.tsx";
+import { flowScale, flowShows } from "../../state/flow-look.ts";
+import { run } from "../../state/road.ts";
+import { t } from "../../texts/catalogue.ts";
+import { fontsReady } from "../../ui/measure.ts";
+import { metrics } from "../../ui/metrics.ts";
+import { useSize } from "../../ui/use-size.ts";
+import { FlowPatterns } from "./FlowPatterns.tsx";
+import { PowerSheet } from "./PowerSheet.tsx";
+
+const Choice = () => (
+  <fieldset class="segments" aria-label={t.roadFlow.choice}>
+    {(["power", "energy"] as const).map((shows) => (
+      <button
+        key={shows}
+        type="button"
+        aria-pressed={flowShows.value === shows}
+        onClick={() => {
+          flowShows.value = shows;
+        }}
+      >
+        {t.roadFlow[shows]}
+      </button>
+    ))}
+  </fieldset>
+);
+
+const ScaleStep = () => (
+  <button
+    type="button"
+    class="btn quiet flow-scale"
+    title={t.roadFlow.scaleHelp}
+    aria-pressed={flowScale.value === "moment"}
+    onClick={() => {
+      flowScale.value = flowScale.value === "run" ? "moment" : "run";
+    }}
+  >
+    {flowScale.value === "run" ? t.roadFlow.scaleRun : t.roadFlow.scaleMoment}
+  </button>
+);
+
+/** View C on Road: where the power goes, or went. */
+export function RoadFlow() {
+  const { ref, width, height } = useSize<HTMLDivElement>();
+  const ready = width > 0 && height > 0 && fontsReady.value >= 0 && run.value !== null;
+  const power = flowShows.value === "power";
+  const size = { width, height, text: metrics.value.text };
+  return (
+    <section class="view r-flow" aria-labelledby="view-c">
+      <div class="flow-head">
+        <ViewHead
+          id="view-c"
+          tag="C"
+          title={t.roadFlow.title}
+          sub={power ? t.roadFlow.subPower : t.roadFlow.subEnergy}
+        />
+        <Choice />
+      </div>
+      <FlowPatterns />
+      <div class="drawing" ref={ref}>
+        {ready && <PowerSheet {...size} />}
+        {ready && power && <ScaleStep />}
+      </div>
+    </section>
+  );
+}
