@@ -1,7 +1,16 @@
-import { kmhToMps, mphToMps, percentToShare } from "../shared/units.ts";
+import { kmhToMps, mphToMps, percentToShare, rpmToRadPerS } from "../shared/units.ts";
 
 /** What a typed or tabled number can stand for. */
-export type Dimension = "time" | "speed" | "grade" | "acceleration" | "length" | "count";
+export type Dimension =
+  | "time"
+  | "speed"
+  | "grade"
+  | "acceleration"
+  | "length"
+  | "count"
+  | "rotation"
+  | "charge"
+  | "current";
 
 /** A unit people may write, with its way to SI. */
 export interface WrittenUnit {
@@ -9,7 +18,7 @@ export interface WrittenUnit {
   readonly id: string;
   /** Further accepted spellings, lower case, blanks for underscores. */
   readonly spellings: readonly string[];
-  /** To s, m/s, m, m/s² or rise over run. */
+  /** To s, m/s, m, m/s², rise over run, rad/s, a share 0–1 or A. */
   readonly toSi: (value: number) => number;
 }
 
@@ -38,6 +47,15 @@ const UNITS: Readonly<Record<Dimension, readonly WrittenUnit[]>> = {
     { id: "km", spellings: ["kilometre", "kilometres", "kilometer", "kilometers"], toSi: (km) => km * 1000 },
   ],
   count: [{ id: "", spellings: ["times", "x"], toSi: same }],
+  rotation: [
+    { id: "rev/min", spellings: ["rpm", "1/min", "r/min", "min-1", "revs per minute"], toSi: rpmToRadPerS },
+    { id: "rad/s", spellings: ["radps", "rad per s", "rad s-1"], toSi: same },
+  ],
+  charge: [
+    { id: "%", spellings: ["percent", "per cent", "pct"], toSi: percentToShare },
+    { id: "share", spellings: ["1", "-", "fraction"], toSi: same },
+  ],
+  current: [{ id: "A", spellings: ["a", "amp", "amps", "ampere", "amperes"], toSi: same }],
 };
 
 /** All units of a dimension, the first one the usual. */

@@ -12,6 +12,8 @@ const LITRES_PER_GALLON = 3.785411784;
 /** L/100 km times mpg (US): 100 km in miles times litres a gallon = 235.214583… */
 const L100KM_TIMES_MPG = (100_000 / METRES_PER_MILE) * LITRES_PER_GALLON;
 const NEWTONS_PER_LBF = 4.4482216152605;
+/** With the international foot, 0.3048 m. */
+const NM_PER_LBF_FT = NEWTONS_PER_LBF * 0.3048;
 
 /** rev/min and rad/s. */
 export const rpmToRadPerS = (rpm: number): number => rpm * RADPS_PER_RPM;
@@ -53,6 +55,10 @@ export const nPerMpsToLbfPerMph = (b: number): number => (b * MPS_PER_MPH) / NEW
 export const lbfPerMph2ToNPerMps2 = (c: number): number =>
   (c * NEWTONS_PER_LBF) / (MPS_PER_MPH * MPS_PER_MPH);
 export const nPerMps2ToLbfPerMph2 = (c: number): number => (c * MPS_PER_MPH * MPS_PER_MPH) / NEWTONS_PER_LBF;
+
+/** Torque: pound-force feet and newton metres. */
+export const poundFeetToNewtonMetres = (lbFt: number): number => lbFt * NM_PER_LBF_FT;
+export const newtonMetresToPoundFeet = (nm: number): number => nm / NM_PER_LBF_FT;
 
 /** Degrees Celsius and kelvin. */
 export const celsiusToKelvin = (celsius: number): number => celsius + 273.15;

@@ -85,3 +85,6 @@ export const FULL_BATTERY_SHARE = 0.15;
 
 /** Share of the engine's greatest speed at which it holds the vehicle back. */
 export const ENGINE_BRAKING_SPEED = 0.75;
+
+/** Share by which the currents may serve auxiliaries and standby losses even with an empty battery. */
+export const STANDBY_SHARE = 1.5;

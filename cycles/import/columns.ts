@@ -1,6 +1,13 @@
 import { findUnit, unitChoice, unitsOf, type WrittenUnit } from "../quantities.ts";
 import type { FaultList } from "./faults.ts";
-import { type HeaderReading, type Role, readHeader } from "./headers.ts";
+import {
+  DIMENSION_OF,
+  type HeaderReading,
+  type RecordedRole,
+  ROLE_TITLES,
+  type Role,
+  readHeader,
+} from "./headers.ts";
 
 /** A person's choice of a column. */
 export interface ColumnChoice {
@@ -16,6 +23,10 @@ export interface ColumnChoices {
   readonly speed?: ColumnChoice;
   /** "none" ignores a grade column. */
   readonly grade?: ColumnChoice | "none";
+  /** What was recorded beside the drive; "none" leaves a column alone. */
+  readonly recorded?: Readonly<Partial<Record<RecordedRole, ColumnChoice | "none">>>;
+  /** What a positive battery current does in this file; taken as discharging when left out. */
+  readonly positiveCurrent?: "discharges" | "charges";
 }
 
 /** How a column or unit was found. */
@@ -37,10 +48,20 @@ const UNDERSTOOD: Readonly<Record<Role, string>> = {
   time: "a column named time_s, t [s], seconds or the like",
   speed: "a column named speed_kmh, speed_mph, v [m/s], km/h or the like",
   grade: "a column named grade_percent, slope [%] or the like",
+  engineSpeed: "a column named engine_speed_rpm or the like",
+  soc: "a column named soc_percent or the like",
+  batteryCurrent: "a column named battery_current_a or the like",
 };
 
 /** Unit taken when the header has none. Speed has none: a wrong guess there would go unnoticed. */
-const ASSUMED: Readonly<Record<Role, string>> = { time: "s", speed: "", grade: "rise/run" };
+const ASSUMED: Readonly<Record<Role, string>> = {
+  time: "s",
+  speed: "",
+  grade: "rise/run",
+  engineSpeed: "rev/min",
+  soc: "share",
+  batteryCurrent: "A",
+};
 
 interface Candidate {
   readonly index: number;
@@ -87,7 +108,7 @@ function chosen(
   const index = typeof wanted === "number" ? wanted - 1 : header.map(plain).indexOf(plain(wanted));
   const name = header[index];
   if (name !== undefined) return { index, name, reading: readHeader(name), how: "chosen" };
-  const what = `The column chosen for ${role} is not in the file.`;
+  const what = `The column chosen for ${ROLE_TITLES[role]} is not in the file.`;
   faults.add(
     what,
     { row: line },
@@ -102,11 +123,16 @@ function guessed(role: Role, header: readonly string[], line: number, faults: Fa
   const [only] = found;
   if (found.length > 1) {
     const names = listed(found.map((candidate) => candidate.name));
-    faults.add(`Several columns could be the ${role}.`, { row: line }, names, "one of them, chosen by name");
+    faults.add(
+      `Several columns could be the ${ROLE_TITLES[role]}.`,
+      { row: line },
+      names,
+      "one of them, chosen by name",
+    );
     return null;
   }
-  if (only === undefined && role !== "grade") {
-    faults.add(`No column gives the ${role}.`, { row: line }, listed(header), UNDERSTOOD[role]);
+  if (only === undefined && (role === "time" || role === "speed")) {
+    faults.add(`No column gives the ${ROLE_TITLES[role]}.`, { row: line }, listed(header), UNDERSTOOD[role]);
   }
   return only ?? null;
 }
@@ -121,22 +147,32 @@ function takeUnit(
   const place = { row: line, column: candidate.name };
   const { reading } = candidate;
   if (chosenUnit !== undefined) {
-    const unit = findUnit(role, chosenUnit);
+    const unit = findUnit(DIMENSION_OF[role], chosenUnit);
     if (unit) return { unit, unitHow: "chosen" };
-    faults.add(`The unit chosen for the ${role} is not known.`, place, chosenUnit, unitChoice(role));
+    faults.add(
+      `The unit chosen for the ${ROLE_TITLES[role]} is not known.`,
+      place,
+      chosenUnit,
+      unitChoice(DIMENSION_OF[role]),
+    );
     return null;
   }
   if (reading?.role === role) {
     if (reading.unit) return { unit: reading.unit, unitHow: "from the header" };
     if (reading.unknownUnit !== "") {
-      faults.add(`The unit of the ${role} is not known.`, place, reading.unknownUnit, unitChoice(role));
+      faults.add(
+        `The unit of the ${ROLE_TITLES[role]} is not known.`,
+        place,
+        reading.unknownUnit,
+        unitChoice(DIMENSION_OF[role]),
+      );
       return null;
     }
   }
-  const unit = unitsOf(role).find((known) => known.id === ASSUMED[role]);
+  const unit = unitsOf(DIMENSION_OF[role]).find((known) => known.id === ASSUMED[role]);
   if (unit) return { unit, unitHow: "assumed" };
-  const accepted = `${unitChoice(role)}, in the column's name or chosen`;
-  faults.add(`The unit of the ${role} is not stated.`, place, "", accepted);
+  const accepted = `${unitChoice(DIMENSION_OF[role])}, in the column's name or chosen`;
+  faults.add(`The unit of the ${ROLE_TITLES[role]} is not stated.`, place, "", accepted);
   return null;
 }
 

@@ -1,5 +1,6 @@
 import type { CycleTrace } from "../../shared/cycle.ts";
 import { InputError } from "../../shared/errors.ts";
+import type { RecordedLog, SpeedDrive } from "../../shared/recorded.ts";
 import { slug } from "../slug.ts";
 import { FaultList } from "./faults.ts";
 import { type ImportOptions, openText, takeColumns } from "./open.ts";
@@ -9,6 +10,8 @@ import { type ImportReport, reportColumn, treatmentOf } from "./report.ts";
 /** A cycle read from a file, with how it was read. */
 export interface ImportedCycle {
   readonly trace: CycleTrace;
+  /** Engine speed, charge and current of the same file; null when it has none of them. */
+  readonly overlay: RecordedLog | null;
   readonly report: ImportReport;
 }
 
@@ -32,6 +35,7 @@ export function importCsv(text: string, options: ImportOptions): ImportedCycle {
     time: reportColumn(columns.time),
     speed: reportColumn(columns.speed),
     grade: columns.grade && reportColumn(columns.grade),
+    recorded: read.recorded.map((column) => ({ role: column.role, ...reportColumn(column) })),
     timeShift: read.timeShift,
   };
   const title = options.title ?? options.fileName.replace(/^.*[\\/]/, "").replace(/\.\w+$/, "");
@@ -44,5 +48,18 @@ export function importCsv(text: string, options: ImportOptions): ImportedCycle {
     soaks: [],
     treatment: treatmentOf(facts),
   };
-  return { trace, report: { ...facts, notes: read.notes } };
+  return { trace, overlay: read.overlay, report: { ...facts, notes: read.notes } };
+}
+
+/**
+ * The same drive as `importCsv` reads, as a recording to be treated (`treat`).
+ * @throws InputError as `importCsv`
+ */
+export function rawFromCsv(text: string, options: ImportOptions): { raw: SpeedDrive; report: ImportReport } {
+  const { trace, overlay, report } = importCsv(text, options);
+  const { id, title, source, time, speed, grade, treatment } = trace;
+  return {
+    raw: { kind: "speeds", id, title, source, time, speed, grade, reading: treatment, overlay },
+    report,
+  };
 }

@@ -7,6 +7,8 @@ export interface Place {
   readonly row?: number;
   /** Name of the column as the file has it. */
   readonly column?: string;
+  /** A part named otherwise: `track 1, segment 2, point 35`. */
+  readonly part?: string;
 }
 
 /** Longest piece of a file repeated in a message. */
@@ -25,6 +27,7 @@ export class FaultList {
   add(what: string, place: Place, value: string, accepted: string): void {
     if (this.full) return;
     const parts = [this.fileName];
+    if (place.part !== undefined) parts.push(place.part);
     if (place.row !== undefined) parts.push(`row ${place.row}`);
     if (place.column !== undefined) parts.push(`column "${shorten(place.column)}"`);
     const last = this.faults.length === MAX_FAULTS - 1;

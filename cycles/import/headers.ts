@@ -1,11 +1,39 @@
-import { findUnit, unitsOf, type WrittenUnit } from "../quantities.ts";
+import { type Dimension, findUnit, unitsOf, type WrittenUnit } from "../quantities.ts";
 
-/** What a column can give. */
+/** What a column can give of a drive. */
+export type DriveRole = "time" | "speed" | "grade";
+
+/** What a column can give beside the drive, to be laid over the simulated. */
+export type RecordedRole = "engineSpeed" | "soc" | "batteryCurrent";
+
 /** What a column can be. */
-export type Role = "time" | "speed" | "grade";
+export type Role = DriveRole | RecordedRole;
+
+/** Those beside the drive. */
+export const RECORDED_ROLES: readonly RecordedRole[] = ["engineSpeed", "soc", "batteryCurrent"];
 
 /** All of them. */
-export const ROLES: readonly Role[] = ["time", "speed", "grade"];
+export const ROLES: readonly Role[] = ["time", "speed", "grade", ...RECORDED_ROLES];
+
+/** What each is measured in. */
+export const DIMENSION_OF: Readonly<Record<Role, Dimension>> = {
+  time: "time",
+  speed: "speed",
+  grade: "grade",
+  engineSpeed: "rotation",
+  soc: "charge",
+  batteryCurrent: "current",
+};
+
+/** Each as a person calls it. */
+export const ROLE_TITLES: Readonly<Record<Role, string>> = {
+  time: "time",
+  speed: "speed",
+  grade: "grade",
+  engineSpeed: "engine speed",
+  soc: "state of charge",
+  batteryCurrent: "battery current",
+};
 
 /** What a column's name says. */
 export interface HeaderReading {
@@ -42,6 +70,17 @@ const NAMES: Readonly<Record<Role, readonly string[]>> = {
     "road slope",
     "road gradient",
   ],
+  engineSpeed: ["engine speed", "eng speed", "engine", "engine revs", "engine n", "n engine", "ice speed"],
+  soc: ["soc", "state of charge", "battery soc", "battery state of charge", "hv soc", "charge level"],
+  batteryCurrent: [
+    "battery current",
+    "batt current",
+    "hv battery current",
+    "hv current",
+    "pack current",
+    "current",
+    "battery i",
+  ],
 };
 
 /** Units that make a column's name on their own. A lone "s", "h" or "%" could be anything. */
@@ -50,11 +89,14 @@ const LONE_UNITS: Readonly<Record<Role, (spelling: string) => boolean>> = {
     spelling.startsWith("sec") || spelling.startsWith("millisec") || spelling.startsWith("minute"),
   speed: () => true,
   grade: () => false,
+  engineSpeed: (spelling) => spelling === "rpm" || spelling === "rev/min",
+  soc: () => false,
+  batteryCurrent: () => false,
 };
 
 /**
  * Reads a column's name: `time_s`, `v [m/s]`, `Speed (km/h)`, `speedKmh`, `km/h`, `grade_percent`, `Slope %`.
- * @returns null when the name is none of time, speed and grade
+ * @returns null when the name is none of the roles
  */
 export function readHeader(name: string): HeaderReading | null {
   const bracket = /^(.*?)[[({]([^\])}]*)[\])}]$/s.exec(name.trim());
@@ -78,7 +120,7 @@ function plainName(name: string): string {
 
 function inBrackets(role: Role, name: string, unitText: string): HeaderReading | null {
   const base = plainName(name);
-  const unit = findUnit(role, unitText);
+  const unit = findUnit(DIMENSION_OF[role], unitText);
   if (base === "") return unit ? lone(role, plainName(unitText)) : null;
   if (!NAMES[role].includes(base)) return null;
   return { role, unit, unknownUnit: unit ? "" : unitText };
@@ -86,7 +128,7 @@ function inBrackets(role: Role, name: string, unitText: string): HeaderReading |
 
 function bare(role: Role, name: string): HeaderReading | null {
   if (NAMES[role].includes(name)) return { role, unit: null, unknownUnit: "" };
-  for (const unit of unitsOf(role)) {
+  for (const unit of unitsOf(DIMENSION_OF[role])) {
     for (const spelling of [unit.id, ...unit.spellings]) {
       // A lone "1" or "-" is a unit in brackets only; at the end of a name it is a number or a dash.
       if (!name.endsWith(spelling) || !/[a-z%°]/.test(spelling)) continue;
@@ -99,6 +141,6 @@ function bare(role: Role, name: string): HeaderReading | null {
 }
 
 function lone(role: Role, name: string): HeaderReading | null {
-  const unit = findUnit(role, name);
+  const unit = findUnit(DIMENSION_OF[role], name);
   return unit && LONE_UNITS[role](name) ? { role, unit, unknownUnit: "" } : null;
 }

@@ -1,7 +1,7 @@
 import type { InputFault } from "../../shared/errors.ts";
 import { candidates } from "./columns.ts";
 import { FaultList } from "./faults.ts";
-import type { Role } from "./headers.ts";
+import { ROLES, type Role } from "./headers.ts";
 import { type ImportOptions, openText, takeColumns } from "./open.ts";
 import { type Delimiter, eachRow } from "./rows.ts";
 
@@ -39,7 +39,7 @@ export function inspectCsv(text: string, options: ImportOptions): CsvInspection 
     delimiter,
     header: header.cells,
     firstRows,
-    candidates: { time: names("time"), speed: names("speed"), grade: names("grade") },
+    candidates: Object.fromEntries(ROLES.map((role) => [role, names(role)])) as Record<Role, string[]>,
     faults: faults.list,
   };
 }

@@ -1,7 +1,7 @@
 import { type ColumnChoices, type TakenColumn, takeColumn } from "./columns.ts";
-import type { FaultList } from "./faults.ts";
+import { FaultList } from "./faults.ts";
 import { guardText } from "./guard.ts";
-import type { Role } from "./headers.ts";
+import { type DriveRole, RECORDED_ROLES, ROLE_TITLES } from "./headers.ts";
 import { NumberReader } from "./numbers.ts";
 import { type Delimiter, firstRow, guessDelimiter, plainLines, type Row } from "./rows.ts";
 
@@ -32,6 +32,12 @@ export interface Columns {
   readonly speed: TakenColumn;
   /** null for a level road. */
   readonly grade: TakenColumn | null;
+  /** Beside the drive. */
+  readonly recorded: readonly TakenColumn[];
+  /** +1 when a positive current of the file discharges the battery, −1 when it charges it. */
+  readonly currentSign: 1 | -1;
+  /** What could not be taken beside the drive, and why; one sentence each. */
+  readonly notes: readonly string[];
 }
 
 /**
@@ -68,12 +74,34 @@ export function takeColumns(
   choices: ColumnChoices | undefined,
   faults: FaultList,
 ): Columns | null {
-  const take = (role: Role): TakenColumn | null => {
+  const take = (role: DriveRole): TakenColumn | null => {
     const choice = choices?.[role];
     return choice === "none" ? null : takeColumn(role, header.cells, header.line, choice, faults);
   };
   const time = take("time");
   const speed = take("speed");
   const grade = take("grade");
-  return time && speed && !faults.any ? { time, speed, grade } : null;
+  const beside = takeRecorded(header, choices, faults);
+  const currentSign = choices?.positiveCurrent === "charges" ? -1 : 1;
+  return time && speed && !faults.any ? { time, speed, grade, ...beside, currentSign } : null;
+}
+
+/** Columns beside the drive. One that is not clear is no fault, unless a person chose it: the drive does without. */
+function takeRecorded(
+  header: Row,
+  choices: ColumnChoices | undefined,
+  faults: FaultList,
+): Pick<Columns, "recorded" | "notes"> {
+  const recorded: TakenColumn[] = [];
+  const notes: string[] = [];
+  for (const role of RECORDED_ROLES) {
+    const choice = choices?.recorded?.[role];
+    if (choice === "none") continue;
+    const doubts = choice ? faults : new FaultList("");
+    const column = takeColumn(role, header.cells, header.line, choice, doubts);
+    if (column) recorded.push(column);
+    const doubt = choice ? undefined : doubts.list[0];
+    if (doubt) notes.push(`No ${ROLE_TITLES[role]} was taken. ${doubt.what} ${doubt.value}`.trim());
+  }
+  return { recorded, notes };
 }

@@ -1,4 +1,5 @@
 import { at } from "../../shared/at.ts";
+import type { RecordedLog } from "../../shared/recorded.ts";
 import { mpsToKmh, shareToPercent } from "../../shared/units.ts";
 import type { Samples } from "../cut.ts";
 import { MAX_DURATION, MAX_GRADE, MAX_SPEED, MAX_UNSTATED_GRADE } from "../limits.ts";
@@ -6,6 +7,7 @@ import type { TakenColumn } from "./columns.ts";
 import type { FaultList } from "./faults.ts";
 import { type DecimalMark, NumberReader } from "./numbers.ts";
 import type { Columns } from "./open.ts";
+import { RecordedReader } from "./recorded.ts";
 import { type Delimiter, eachRow, type Row } from "./rows.ts";
 
 /** What the rows gave. */
@@ -15,6 +17,10 @@ export interface ReadSamples {
   /** s, taken off every time. */
   readonly timeShift: number;
   readonly notes: readonly string[];
+  /** null when the file has no such columns. */
+  readonly overlay: RecordedLog | null;
+  /** The columns beside the drive, in the units they turned out to be in. */
+  readonly recorded: readonly TakenColumn[];
 }
 
 /**
@@ -46,11 +52,13 @@ class RowReader {
   private readonly time: number[] = [];
   private readonly speed: number[] = [];
   private readonly grade: number[] = [];
+  private readonly beside: RecordedReader;
   private lastTimeText = "";
 
   constructor(columns: Columns, faults: FaultList) {
     this.columns = columns;
     this.faults = faults;
+    this.beside = new RecordedReader(columns, this.numbers, faults);
   }
 
   take(row: Row): void {
@@ -61,6 +69,7 @@ class RowReader {
     this.time.push(time ?? this.time.at(-1) ?? 0);
     this.speed.push(speed ?? 0);
     this.grade.push(grade ?? 0);
+    this.beside.take(row);
   }
 
   finish(): ReadSamples {
@@ -78,7 +87,8 @@ class RowReader {
       samples,
       decimalMark: this.numbers.mark,
       timeShift: first === 0 ? 0 : -first,
-      notes: this.notes(),
+      notes: [...this.columns.notes, ...this.notes()],
+      ...this.beside.finish(samples.time),
     };
   }
 

@@ -1,4 +1,5 @@
 import type { How, TakenColumn } from "./columns.ts";
+import { ROLE_TITLES, type Role } from "./headers.ts";
 import type { DecimalMark } from "./numbers.ts";
 import type { Delimiter } from "./rows.ts";
 
@@ -26,6 +27,8 @@ export interface ImportReport {
   readonly speed: ColumnReport;
   /** null when the file gives no grade and the road is taken as level. */
   readonly grade: ColumnReport | null;
+  /** Columns taken beside the drive. */
+  readonly recorded: readonly (ColumnReport & { readonly role: Role })[];
   /** s; taken off every time so that the first is 0. */
   readonly timeShift: number;
   /** What a person may want to look at, one sentence each: the trace does not start at rest, say. */
@@ -48,6 +51,10 @@ export function treatmentOf(report: Omit<ImportReport, "notes">): string[] {
       ? columnSentence("Grade", report.grade)
       : "No grade in the file: the road is taken as level.",
   ];
+  for (const column of report.recorded) {
+    const title = ROLE_TITLES[column.role];
+    sentences.push(columnSentence(`${title.charAt(0).toUpperCase()}${title.slice(1)}`, column));
+  }
   if (report.timeShift !== 0) {
     sentences.push(`Time moved by ${report.timeShift} s so that the first sample is at 0.`);
   }

@@ -3,6 +3,7 @@ import type { PartId } from "../scene/contract.ts";
 import { gearLook, look } from "../state/gear-look.ts";
 import { t } from "../texts/catalogue.ts";
 import { useSize } from "../ui/use-size.ts";
+import { GearFlat } from "./GearFlat.tsx";
 import type { GearSource } from "./gear-source.ts";
 import { hostScene, type SceneHost } from "./scene-host.ts";
 
@@ -116,7 +117,9 @@ export function GearCanvas({ source }: { source: GearSource }) {
     };
   }, []);
   useEffect(() => {
-    if (state === "ready" && width > 0) host.current?.resize(width, height);
+    if (!host.current) return;
+    host.current.shown = width > 0;
+    if (width > 0) host.current.resize(width, height);
   }, [state, width, height]);
   const onKeyDown = (event: KeyboardEvent): void => {
     const by = ORBITS[event.key];
@@ -129,6 +132,7 @@ export function GearCanvas({ source }: { source: GearSource }) {
     <div class="canvas" ref={ref}>
       <canvas
         ref={canvas}
+        hidden={state === "none"}
         tabIndex={0}
         role="img"
         aria-label={source.turn ? t.gear.canvas : t.gear.canvasDriven}
@@ -136,7 +140,8 @@ export function GearCanvas({ source }: { source: GearSource }) {
         onKeyDown={onKeyDown}
         {...pointer}
       />
-      {state !== "ready" && <p class="canvas-note">{state === "none" ? t.gear.none : t.gear.loading}</p>}
+      {state === "loading" && <p class="canvas-note">{t.gear.loading}</p>}
+      {state === "none" && <GearFlat source={source} width={width} height={height} />}
       <PartLabels places={places} />
     </div>
   );

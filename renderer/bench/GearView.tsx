@@ -43,6 +43,7 @@ export function GearView() {
         tag="A"
         title={t.gear.title}
         sub={t.gear.sub(sunTeeth, planetTeeth, ringTeeth, planets)}
+        enlarges
       />
       <GearCanvas source={benchGear} />
       <PartLine />

@@ -2,7 +2,9 @@ import { useRef } from "preact/hooks";
 import { num } from "../state/format.ts";
 import { parseTorque } from "../state/parse.ts";
 import { endGesture } from "../state/store.ts";
+import type { WorkingId } from "../state/working.ts";
 import { t } from "../texts/catalogue.ts";
+import { Answering } from "../ui/Answering.tsx";
 import { keyStep } from "../ui/keyboard.ts";
 import { metrics } from "../ui/metrics.ts";
 import { TypedNumber } from "../ui/TypedNumber.tsx";
@@ -20,6 +22,9 @@ interface TorqueRowProps {
   readonly from: number;
   readonly to: number;
   readonly endLabel: string;
+  /** working of the end, and of the torque itself */
+  readonly endWorking: WorkingId;
+  readonly working: WorkingId;
   readonly gesture: string;
   readonly onValue: (value: number, gesture: string | null) => void;
   readonly children?: preact.ComponentChildren;
@@ -28,14 +33,13 @@ interface TorqueRowProps {
 const UNIT = "N·m";
 
 function Scale(props: TorqueRowProps & { width: number; height: number }) {
-  const { width, height, value, least, most, colour, endLabel } = props;
+  const { width, height, value, least, most, colour } = props;
   const { x, ticks } = torqueScale(props.from, props.to, width);
   const { text } = metrics.value;
   const unit = text / 14;
   const y = height - 6 * unit;
   const tall = 13 * unit;
   const end = x(most);
-  const early = end < width / 2;
   return (
     <svg width={width} height={height} aria-hidden="true">
       <rect class="limitfill" x={end} y={y - 12 * unit} width={Math.max(0, width - end)} height={tall} />
@@ -54,17 +58,21 @@ function Scale(props: TorqueRowProps & { width: number; height: number }) {
       <line class={`stroke bar ${colour}`} x1={x(0)} x2={x(value)} y1={y} y2={y} />
       <line class="limitbar" x1={end} x2={end} y1={y - 14 * unit} y2={y + 2} />
       <circle class={`knob ${colour}`} cx={x(value)} cy={y - 1} r={7 * unit} />
-      <g class="labels">
-        <text
-          class="label"
-          x={early ? end + 8 * unit : end - 6 * unit}
-          y={Math.max(text * 0.85, y - 10 * unit)}
-          text-anchor={early ? "start" : "end"}
-        >
-          {endLabel}
-        </text>
-      </g>
     </svg>
+  );
+}
+
+/** What ends the scale, beside its end: a number that answers. */
+function EndLabel({ most, from, to, endLabel, endWorking, width }: TorqueRowProps & { width: number }) {
+  const end = torqueScale(from, to, width).x(most);
+  const gap = (7 * metrics.value.text) / 14;
+  const side = end < width / 2 ? { left: `${end + gap}px` } : { right: `${width - end + gap}px` };
+  return (
+    <span class="end-label" style={side}>
+      <Answering id={endWorking} className="plain">
+        {endLabel}
+      </Answering>
+    </span>
   );
 }
 
@@ -91,7 +99,9 @@ export function TorqueRow(props: TorqueRowProps) {
   return (
     <div class="torque-row">
       <div class="row">
-        <b>{name}</b>
+        <Answering id={props.working} className="name">
+          {name}
+        </Answering>
         <span class="grow">{children}</span>
         <TypedNumber
           name={t.torque.typed(name)}
@@ -104,21 +114,24 @@ export function TorqueRow(props: TorqueRowProps) {
         />
         <span class="unit">{UNIT}</span>
       </div>
-      <div
-        class="slide"
-        ref={ref}
-        role="slider"
-        tabIndex={0}
-        aria-label={t.torque.slider(name)}
-        aria-valuemin={Math.round(least)}
-        aria-valuemax={Math.round(most)}
-        aria-valuenow={Math.round(value)}
-        aria-valuetext={`${num(value, 1)} ${UNIT}`}
-        {...drag}
-        onKeyDown={onKeyDown}
-        onKeyUp={endGesture}
-      >
-        {width > 0 && <Scale {...props} width={width} height={height} />}
+      <div class="slide-place">
+        <div
+          class="slide"
+          ref={ref}
+          role="slider"
+          tabIndex={0}
+          aria-label={t.torque.slider(name)}
+          aria-valuemin={Math.round(least)}
+          aria-valuemax={Math.round(most)}
+          aria-valuenow={Math.round(value)}
+          aria-valuetext={`${num(value, 1)} ${UNIT}`}
+          {...drag}
+          onKeyDown={onKeyDown}
+          onKeyUp={endGesture}
+        >
+          {width > 0 && <Scale {...props} width={width} height={height} />}
+        </div>
+        {width > 0 && <EndLabel {...props} width={width} />}
       </div>
     </div>
   );

@@ -18,6 +18,8 @@ export function EngineTorque() {
       from={-0.25 * top}
       to={1.08 * top}
       endLabel={fires ? t.torque.full(num(engine.most, 1)) : t.torque.noFiring}
+      endWorking="full-load"
+      working="torque:carrier"
       gesture="engine-torque"
       onValue={setEngineTorque}
     />
@@ -39,6 +41,8 @@ export function OutputTorque() {
       from={-1.08 * top}
       to={1.08 * top}
       endLabel={t.torque.most(num(output.most, 0))}
+      endWorking="output-most"
+      working="output"
       gesture="output-torque"
       onValue={setOutputTorque}
     >

@@ -34,7 +34,9 @@ export function TurnsTable() {
           <tr>
             <th scope="row">{t.turns.per}</th>
             {SHAFTS.map((shaft) => (
-              <td key={shaft}>{per ? num(per[shaft], 3) : "–"}</td>
+              <td key={shaft}>
+                {per ? <Answering id={`per:${shaft}`}>{num(per[shaft], 3)}</Answering> : "–"}
+              </td>
             ))}
           </tr>
         </tbody>

@@ -2,7 +2,7 @@ import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { leverDrawn } from "../lever/Lever.tsx";
 import { units } from "../state/settings.ts";
 import { bench, point, vehicle } from "../state/store.ts";
-import { turns } from "../state/turning.ts";
+import { perOf, turns } from "../state/turning.ts";
 import { type WorkingId, working } from "../state/working.ts";
 import { t } from "../texts/catalogue.ts";
 import { Icon } from "../ui/icons.tsx";
@@ -17,13 +17,21 @@ const boxIn = (origin: DOMRect, element: Element) => {
   return { x: left - origin.left, y: top - origin.top, width, height };
 };
 
+/** Where the panel may dock: on the lever line, or on the view that has taken its place. */
+function stageOf(view: Element): Element | null {
+  const stages = view.querySelectorAll(".v-lever .drawing, .v-flow .drawing, .v-gear .canvas");
+  return [...stages].sort((a) => (a.closest(".v-lever") ? -1 : 1)).find((one) => one.clientWidth > 0) ?? null;
+}
+
 function findSpot(panel: HTMLElement, id: string): PanelSpot | null {
   const view = panel.closest(".bench");
-  const drawing = view?.querySelector(".v-lever .drawing");
-  const hero = drawing?.querySelector(".hero");
-  if (!view || !drawing || !hero) return null;
+  const drawing = view && stageOf(view);
+  if (!view || !drawing) return null;
+  const hero = drawing.querySelector(".hero");
   const origin = view.getBoundingClientRect();
-  const marked = view.querySelector(`[data-point="${id}"]`);
+  const marked = [...view.querySelectorAll(`[data-point="${id}"], [data-flow-point="${id}"]`)].find((one) =>
+    one.checkVisibility(),
+  );
   const at = marked && boxIn(origin, marked);
   const centre = at ? { x: at.x + at.width / 2, y: at.y + at.height / 2 } : { x: 0, y: 0 };
   const whole = boxIn(origin, drawing);
@@ -39,7 +47,8 @@ function findSpot(panel: HTMLElement, id: string): PanelSpot | null {
       y2: bounds.y + value("y2"),
     };
   };
-  const line = segment(hero);
+  const away = { x1: -1, y1: -1, x2: -1, y2: -1 };
+  const line = hero ? segment(hero) : away;
   const axes = [...drawing.querySelectorAll(".axis line")].map(segment);
   const zero = all(".zero")[0]?.y ?? bounds.y;
   const scene = {
@@ -48,7 +57,7 @@ function findSpot(panel: HTMLElement, id: string): PanelSpot | null {
     line,
     axes,
     handles: all(".handle"),
-    arrows: all(".torque.edge"),
+    arrows: all(".torque.edge, .nodebar"),
     labels: all(".labels text"),
     point: centre,
   };
@@ -66,6 +75,7 @@ function Panel({ id }: { id: WorkingId }) {
     vehicle: vehicle.value,
     units: units.value,
     turns: turns.value,
+    perOf: perOf.value,
   });
   const { text } = metrics.value;
   useLayoutEffect(() => {
@@ -89,6 +99,7 @@ function Panel({ id }: { id: WorkingId }) {
           </button>
         </h3>
         <WorkingLines shown={shown} />
+        {shown.also && <WorkingLines shown={shown.also} />}
         <p>{shown.note}</p>
       </aside>
     </>

@@ -1,3 +1,4 @@
+import { toggleEnlarged } from "../state/enlarged.ts";
 import { setMarks, stepBy } from "../state/turning.ts";
 import { takesSpace } from "../ui/keyboard.ts";
 import { STEP, togglePlay } from "./GearControls.tsx";
@@ -6,6 +7,9 @@ const SINGLE: Readonly<Record<string, () => void>> = {
   "[": () => stepBy(-STEP),
   "]": () => stepBy(STEP),
   m: setMarks,
+  a: () => toggleEnlarged("A"),
+  b: () => toggleEnlarged("B"),
+  c: () => toggleEnlarged("C"),
 };
 
 /** Single keys of the bench. */

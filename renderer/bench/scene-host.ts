@@ -11,6 +11,8 @@ export interface SceneHost {
   /** the camera was moved from outside */
   readonly redraw: () => void;
   readonly hover: (part: PartId | null) => void;
+  /** whether anybody can see it: what is hidden is not drawn */
+  shown: boolean;
   /** called after each drawn frame */
   onDrawn: () => void;
   readonly dispose: () => void;
@@ -34,7 +36,7 @@ export function hostScene(scene: GearScene, source: GearSource): SceneHost {
     const turns = turning?.on.value ?? false;
     if (turns && last > 0) turning?.runFor(Math.min(LONGEST, (now - last) / 1000));
     last = turns ? now : 0;
-    if (scene.render()) host.onDrawn();
+    if (host.shown && scene.render()) host.onDrawn();
     if (turns) ask();
   }
   const setLook = (): void => {
@@ -65,6 +67,7 @@ export function hostScene(scene: GearScene, source: GearSource): SceneHost {
       hovered = part;
       setLook();
     },
+    shown: true,
     onDrawn: () => undefined,
     dispose: () => {
       for (const stop of stops) stop();

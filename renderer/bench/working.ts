@@ -6,6 +6,7 @@ import { kilowatts, num, ratio, roadSpeed, shaftSpeed, shaftUnitName, type Units
 import type { WorkingId } from "../state/working.ts";
 import { t } from "../texts/catalogue.ts";
 import type { Token, WorkingText } from "../ui/WorkingLines.tsx";
+import { workingTitle } from "../ui/working-title.ts";
 
 export type { Token } from "../ui/WorkingLines.tsx";
 
@@ -13,6 +14,8 @@ export type { Token } from "../ui/WorkingLines.tsx";
 export interface Working extends WorkingText {
   /** `data-point` of what it explains */
   readonly point: string;
+  /** a second relation that belongs to it */
+  readonly also?: WorkingText;
 }
 
 /** Everything a working may read. */
@@ -22,6 +25,8 @@ export interface WorkingSource {
   readonly vehicle: Vehicle;
   readonly units: Units;
   readonly turns: ShaftValues;
+  /** turns or speeds, whichever "per carrier turn" is of */
+  readonly perOf: ShaftValues;
 }
 
 const SUBS: Readonly<Record<Shaft, string>> = { sun: "s", carrier: "c", ring: "r" };
@@ -57,7 +62,7 @@ function speedWorking(shaft: Shaft, from: WorkingSource): Working {
   const { units, state } = from;
   const say = (name: Shaft): string => shaftSpeed(units, state.speeds[name]);
   return {
-    title: t.working.speed(t.shafts[shaft]),
+    title: workingTitle(`speed:${shaft}`),
     ...willis(shaft, "ω", from.point.k, say),
     result: { text: `${say(shaft)} ${shaftUnitName(units)}`, ink: shaft },
     note: `${teethNote(from)} ${t.working.point(t.working.atB(t.lower[shaft]))}`,
@@ -80,7 +85,7 @@ function torqueWorking(shaft: Shaft, from: WorkingSource): Working {
     },
   };
   return {
-    title: t.working.torque(t.shafts[shaft]),
+    title: workingTitle(`torque:${shaft}`),
     left: sym("T", shaft),
     ...parts[shaft],
     result: { text: `${num(torques[shaft], 1)} N·m`, ink: shaft },
@@ -92,7 +97,7 @@ function torqueWorking(shaft: Shaft, from: WorkingSource): Working {
 function powerWorking(shaft: Shaft, { point, state }: WorkingSource): Working {
   const rad = num(state.speeds[shaft], 1);
   return {
-    title: t.working.power(t.shafts[shaft]),
+    title: workingTitle(`power:${shaft}`),
     left: sym("P", shaft),
     formula: [sym("T", shaft), txt(" "), sym("ω", shaft)],
     live: [
@@ -110,7 +115,7 @@ function powerWorking(shaft: Shaft, { point, state }: WorkingSource): Working {
 function turnsWorking(shaft: Shaft, from: WorkingSource): Working {
   const say = (name: Shaft): string => num(from.turns[name], 2);
   return {
-    title: t.working.turns(t.shafts[shaft]),
+    title: workingTitle(`turns:${shaft}`),
     ...willis(shaft, "n", from.point.k, say),
     result: { text: say(shaft), ink: shaft },
     note: `${teethNote(from)} ${t.working.turnsNote}`,
@@ -132,7 +137,7 @@ function limitWorking(shaft: Shaft, { vehicle, units }: WorkingSource): Working 
   };
   const { live, result, note } = own[shaft];
   return {
-    title: t.working.limit(t.shafts[shaft]),
+    title: workingTitle(`limit:${shaft}`),
     left: { text: "ω", ink: shaft, sub: "max" },
     formula:
       shaft === "ring"
@@ -145,11 +150,52 @@ function limitWorking(shaft: Shaft, { vehicle, units }: WorkingSource): Working 
   };
 }
 
+function perWorking(shaft: Shaft, { perOf }: WorkingSource): Working {
+  const live = (name: Shaft): Token => ({ text: num(perOf[name], 2), ink: name });
+  return {
+    title: workingTitle(`per:${shaft}`),
+    left: { text: "z", ink: shaft, sub: SUBS[shaft] },
+    formula: [sym("n", shaft), txt(" / "), sym("n", "carrier")],
+    live: [live(shaft), txt(" / "), live("carrier")],
+    result: { text: num(perOf[shaft] / perOf.carrier, 3), ink: shaft },
+    note: t.bench.working.perNote,
+    point: `per:${shaft}`,
+  };
+}
+
+/** Torques are forces on the line, the sun's k times as far from the carrier's axis as the ring's. */
+function balanceWorking({ point }: WorkingSource): Working {
+  const { torques, k } = point;
+  const symbol = (shaft: Shaft): Token => sym("T", shaft);
+  const live = (shaft: Shaft): Token => ({ text: num(torques[shaft], 1), ink: shaft });
+  const bracketed = (shaft: Shaft): Token[] =>
+    torques[shaft] < 0 ? [txt("("), live(shaft), txt(")")] : [live(shaft)];
+  const newtonMetres = (value: number): Token => ({ text: `${num(value, 1)} N·m` });
+  const title = workingTitle("balance");
+  return {
+    title,
+    left: { text: "ΣT" },
+    formula: [symbol("sun"), txt(" + "), symbol("carrier"), txt(" + "), symbol("ring")],
+    live: [live("sun"), txt(" + "), ...bracketed("carrier"), txt(" + "), ...bracketed("ring")],
+    result: newtonMetres(torques.sun + torques.carrier + torques.ring),
+    also: {
+      title,
+      left: { text: "M", sub: "c" },
+      formula: [txt("k "), symbol("sun"), txt(" − "), symbol("ring")],
+      live: [txt(`${ratio(k)} × `), ...bracketed("sun"), txt(" − "), ...bracketed("ring")],
+      result: newtonMetres(k * torques.sun - torques.ring),
+      note: "",
+    },
+    note: t.bench.working.balanceNote,
+    point: "torque:carrier",
+  };
+}
+
 type Single = Exclude<WorkingId, `${string}:${string}`>;
 
 const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
   "full-load": ({ point }) => ({
-    title: t.working.fullLoad,
+    title: workingTitle("full-load"),
     left: { text: "T", sub: "full", ink: "carrier" },
     formula: [{ text: "T", sub: "full", ink: "carrier" }, txt("("), sym("ω", "carrier"), txt(")")],
     live: [{ text: num(point.engine.most, 1), ink: "carrier" }],
@@ -158,7 +204,7 @@ const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
     point: "full-load",
   }),
   electrical: ({ point, state, units }) => ({
-    title: t.working.electrical,
+    title: workingTitle("electrical"),
     left: { text: "e" },
     formula: [txt("1 − k "), sym("ω", "ring"), txt(" / ((1 + k) "), sym("ω", "carrier"), txt(")")],
     live: [
@@ -173,7 +219,7 @@ const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
     point: "electrical",
   }),
   output: ({ point, state, vehicle }) => ({
-    title: t.working.output,
+    title: workingTitle("output"),
     left: { text: "T", sub: "o", ink: "ring" },
     formula: [
       { text: "P", sub: "o", ink: "ring" },
@@ -193,8 +239,49 @@ const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
     note: `${state.outputTorque === null ? t.working.outputNote : t.working.outputGiven} ${t.working.reduction(ratio(vehicle.outputMachine.reduction))}`,
     point: "output",
   }),
+  balance: balanceWorking,
+  "output-power": ({ point }) => ({
+    title: workingTitle("output-power"),
+    left: { text: "P", sub: "out", ink: "ring" },
+    formula: [txt("−"), sym("P", "ring"), txt(" + "), { text: "P", sub: "o", ink: "ring" }],
+    live: [
+      { text: kilowatts(point.flows.ring), ink: "ring" },
+      txt(" + "),
+      { text: kilowatts(point.flows.outputMachine), ink: "ring" },
+    ],
+    result: { text: `${kilowatts(point.flows.output)} kW`, ink: "ring" },
+    note: t.bench.working.outputPowerNote,
+    point: "output-power",
+  }),
+  "output-most": ({ point, vehicle }) => {
+    const { peakTorque, peakPower } = vehicle.outputMachine;
+    const speed = num(Math.abs(point.output.speed), 1);
+    return {
+      title: workingTitle("output-most"),
+      left: { text: "T", sub: "max", ink: "ring" },
+      formula: [
+        txt("min("),
+        { text: "T", sub: "peak", ink: "ring" },
+        txt(", "),
+        { text: "P", sub: "peak", ink: "ring" },
+        txt(" / ω"),
+        { text: "", sub: "o" },
+        txt(")"),
+      ],
+      live: [
+        txt("min("),
+        { text: num(peakTorque), ink: "ring" },
+        txt(", "),
+        { text: num(peakPower), ink: "ring" },
+        txt(` W / ${speed})`),
+      ],
+      result: { text: `${num(point.output.most, 1)} N·m`, ink: "ring" },
+      note: t.bench.working.outputMostNote,
+      point: "output-most",
+    };
+  },
   battery: ({ point }) => ({
-    title: t.working.battery,
+    title: workingTitle("battery"),
     left: { text: "P", sub: "b" },
     formula: [{ text: "P", sub: "o", ink: "ring" }, txt(" + "), sym("P", "sun")],
     live: [
@@ -207,7 +294,7 @@ const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
     point: "battery",
   }),
   ratio: ({ point, vehicle }) => ({
-    title: t.working.ratio,
+    title: workingTitle("ratio"),
     left: { text: "k" },
     formula: [{ text: "N", sub: "r", ink: "ring" }, txt(" / "), { text: "N", sub: "s", ink: "sun" }],
     live: [
@@ -220,7 +307,7 @@ const SINGLE: Readonly<Record<Single, (from: WorkingSource) => Working>> = {
     point: "ratio",
   }),
   road: ({ vehicle, state, units }) => ({
-    title: t.working.road,
+    title: workingTitle("road"),
     left: { text: "v" },
     formula: [sym("ω", "ring"), txt(" r"), { text: "", sub: "w" }, txt(" / i"), { text: "", sub: "f" }],
     live: [
@@ -239,6 +326,7 @@ const OF_SHAFT = {
   power: powerWorking,
   turns: turnsWorking,
   limit: limitWorking,
+  per: perWorking,
 } as const;
 
 /** The working of a number, with its live values. */

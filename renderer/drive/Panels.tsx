@@ -1,5 +1,7 @@
+import { PicturePanel } from "../picture/PicturePanel.tsx";
 import { t } from "../texts/catalogue.ts";
 import { Dialog } from "../ui/Dialog.tsx";
+import { ClipPanel } from "./ClipPanel.tsx";
 import { OptionsPanel } from "./OptionsPanel.tsx";
 import { openPanel } from "./panel.ts";
 import { RunFigures } from "./RunFigures.tsx";
@@ -27,6 +29,18 @@ export function Panels() {
       return (
         <Dialog title={t.road.runs} onClose={close}>
           <RunsPanel />
+        </Dialog>
+      );
+    case "picture":
+      return (
+        <Dialog title={t.picture.title} onClose={close}>
+          <PicturePanel />
+        </Dialog>
+      );
+    case "clip":
+      return (
+        <Dialog title={t.picture.clip.title} onClose={close}>
+          <ClipPanel />
         </Dialog>
       );
     default:

@@ -13,6 +13,7 @@ import { PredictPanel } from "./PredictPanel.tsx";
 import { ProjectorChoice } from "./ProjectorChoice.tsx";
 import { RoadLever } from "./RoadLever.tsx";
 import { RoadSay } from "./RoadSay.tsx";
+import { RoadWorking } from "./RoadWorking.tsx";
 import { Transport } from "./Transport.tsx";
 
 /** A drive with everything in view: stage A, B, C; time D; map E; moments F; and what moves the cursor. */
@@ -37,6 +38,7 @@ export const Road = () => (
       </div>
     )}
     {mode.value === "pedals" ? <PedalStrip /> : <Transport />}
+    <RoadWorking />
     <Panels />
   </main>
 );

@@ -15,6 +15,7 @@ import { t } from "../texts/catalogue.ts";
 import { Icon, type IconName } from "../ui/icons.tsx";
 import { clockTime } from "../ui/time.ts";
 import { saveCsv } from "./export.ts";
+import { openPanel } from "./panel.ts";
 
 /** Starts or stops the playing; at the end it begins anew. */
 export function togglePlay(): void {
@@ -55,6 +56,30 @@ function toggleLoop(): void {
   looping.value = !looping.value;
 }
 
+/** What can be taken out of the app: pictures, a clip, the run's columns; and the other runs. */
+const Out = () => (
+  <select
+    aria-label={t.road.transport.out}
+    class="out"
+    value=""
+    disabled={!run.value}
+    onChange={(event) => {
+      const what = event.currentTarget.value;
+      event.currentTarget.value = "";
+      if (what === "csv") void saveCsv();
+      else if (what === "picture" || what === "clip" || what === "runs" || what === "figures")
+        openPanel.value = what;
+    }}
+  >
+    <option value="">{t.road.transport.out}</option>
+    <option value="figures">{t.road.figures}</option>
+    <option value="runs">{t.road.runs}</option>
+    <option value="picture">{t.picture.title}</option>
+    <option value="clip">{t.picture.clip.title}</option>
+    <option value="csv">{t.road.transport.save}</option>
+  </select>
+);
+
 /** Plays the run: moves the cursor, and nothing else. */
 export const Transport = () => (
   <section class="transport" aria-label={t.road.transport.name}>
@@ -75,8 +100,6 @@ export const Transport = () => (
     <button type="button" class="btn" aria-pressed={looping.value} onClick={toggleLoop} disabled={!run.value}>
       <Icon name="loop" /> {t.road.transport.loop}
     </button>
-    <button type="button" class="btn wide" onClick={() => void saveCsv()} disabled={!run.value}>
-      <Icon name="save" /> {t.road.transport.save}
-    </button>
+    <Out />
   </section>
 );

@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 
 /** A panel over Road, if one is open. */
-export type RoadPanel = "options" | "figures" | "runs";
+export type RoadPanel = "options" | "figures" | "runs" | "picture" | "clip";
 
 export const openPanel = signal<RoadPanel | null>(null);
 

@@ -1,11 +1,12 @@
 import { kilowatts, num } from "../state/format.ts";
 import { point } from "../state/store.ts";
-import { toggleWorking, type WorkingId } from "../state/working.ts";
+import { toggleWorking, type WorkingId, working } from "../state/working.ts";
 import { t } from "../texts/catalogue.ts";
 import type { PlacedLabel } from "../ui/labels.ts";
 import { fontsReady, measure } from "../ui/measure.ts";
 import { metrics } from "../ui/metrics.ts";
 import { useSize } from "../ui/use-size.ts";
+import { workingTitle } from "../ui/working-title.ts";
 import { COLOUR_OF, flowLabels } from "./label-wishes.ts";
 import { type Bar, type FlowLayout, flowLayout, type Ribbon, type RibbonId } from "./layout.ts";
 
@@ -63,6 +64,9 @@ const WORKINGS: Readonly<Partial<Record<string, WorkingId>>> = {
   "value:battery": "battery",
   "value:batteryOver": "battery",
   "value:outputLink": "output",
+  "value:outputMachine": "output",
+  "value:outputMachineOver": "output",
+  "value:output": "output-power",
   electrical: "electrical",
 };
 
@@ -70,6 +74,19 @@ function Label({ label }: { label: PlacedLabel }) {
   const [kind = "", name] = label.id.split(":");
   const colour = kind === "value" && name ? `ink ${COLOUR_OF[name as RibbonId]}` : "";
   const id = WORKINGS[label.id];
+  const answers = id && {
+    role: "button" as const,
+    tabIndex: 0,
+    "aria-label": `${workingTitle(id)} ${label.text}${kind === "value" ? " kW" : ""}`,
+    "aria-expanded": working.value === id,
+    "data-flow-point": id,
+    onClick: () => toggleWorking(id),
+    onKeyDown: (event: KeyboardEvent) => {
+      if (event.key !== "Enter" && event.key !== " ") return;
+      event.preventDefault();
+      toggleWorking(id);
+    },
+  };
   return (
     <text
       x={label.x}
@@ -77,8 +94,7 @@ function Label({ label }: { label: PlacedLabel }) {
       text-anchor={label.anchor}
       class={`label ${kind} ${colour} ${id ? "answers" : ""}`}
       data-label={label.id}
-      data-flow-point={id}
-      onClick={id ? () => toggleWorking(id) : undefined}
+      {...answers}
     >
       {label.text}
     </text>
@@ -153,13 +169,21 @@ export function FlowSheet() {
   return (
     <div class="drawing" ref={ref}>
       {layout && (
-        <svg width={width} height={height} role="img" aria-label={t.flow.title} aria-describedby="flow-words">
-          {layout.ribbons.map((ribbon) => (
-            <RibbonShape key={ribbon.id} ribbon={ribbon} />
-          ))}
-          {layout.bars.map((bar) => (
-            <NodeBar key={bar.id} bar={bar} text={layout.text} />
-          ))}
+        <svg
+          width={width}
+          height={height}
+          role="group"
+          aria-label={t.flow.title}
+          aria-describedby="flow-words"
+        >
+          <g aria-hidden="true">
+            {layout.ribbons.map((ribbon) => (
+              <RibbonShape key={ribbon.id} ribbon={ribbon} />
+            ))}
+            {layout.bars.map((bar) => (
+              <NodeBar key={bar.id} bar={bar} text={layout.text} />
+            ))}
+          </g>
           <g class="labels">
             {labels.map((label) => (
               <Label key={label.id} label={label} />

@@ -12,6 +12,7 @@ import { Grips } from "./Grips.tsx";
 import { LeverDrawing } from "./LeverDrawing.tsx";
 import { type LeverInput, type LeverTexts, leverLayout } from "./layout.ts";
 import { type SpeedScale, speedScale } from "./scale.ts";
+import { TorqueGrips } from "./TorqueGrips.tsx";
 import { useSweep } from "./use-sweep.ts";
 
 /** Limits in the unit shown. */
@@ -105,6 +106,7 @@ export function Lever() {
           <g aria-hidden="true">
             <LeverDrawing input={input} layout={layout} roles={bench.value.roles} stop={stopped.value} />
           </g>
+          <TorqueGrips layout={layout} />
           <Grips layout={layout} y={y} onGrab={setGrabbed} />
         </svg>
       )}

@@ -59,7 +59,13 @@ class CanvasScene implements GearScene {
   private frames = 0;
 
   constructor(canvas: HTMLCanvasElement) {
-    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, stencil: true });
+    this.renderer = new WebGLRenderer({
+      canvas,
+      antialias: true,
+      alpha: true,
+      stencil: true,
+      preserveDrawingBuffer: true,
+    });
     this.renderer.setClearColor(0x000000, 0);
     this.scene.add(this.graph.root);
     canvas.addEventListener("webglcontextrestored", this.redraw);

@@ -1,5 +1,6 @@
 import { batch, computed, signal } from "@preact/signals";
-import { SHAFTS, type Shaft } from "../../sim/bench/shafts.ts";
+import { radPerSToRpm } from "../../shared/units.ts";
+import { eachShaft, SHAFTS, type Shaft } from "../../sim/bench/shafts.ts";
 import { bench, k } from "./store.ts";
 import { type Angles, perCarrierTurn, timeOfStep, turnedOn, turnsSince } from "./turns.ts";
 
@@ -13,11 +14,14 @@ export const slowing = signal(120);
 
 export const turns = computed(() => turnsSince(k.value, angles.value, marks.value));
 
-/** Of the counted turns once there are some to count, else of the set speeds. */
-export const perTurn = computed(() => {
-  const counted = Math.abs(turns.value.carrier) > 0.02;
-  return perCarrierTurn(counted ? turns.value : bench.value.speeds);
-});
+/** What "per carrier turn" is of: the counted turns once there are some to count, else those of one minute. */
+export const perOf = computed(() =>
+  Math.abs(turns.value.carrier) > 0.02
+    ? turns.value
+    : eachShaft((shaft) => radPerSToRpm(bench.value.speeds[shaft])),
+);
+
+export const perTurn = computed(() => perCarrierTurn(perOf.value));
 
 /** Starts the counting at the present angles. */
 export function setMarks(): void {

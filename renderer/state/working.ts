@@ -8,9 +8,13 @@ export type WorkingId =
   | `power:${Shaft}`
   | `turns:${Shaft}`
   | `limit:${Shaft}`
+  | `per:${Shaft}`
+  | "balance"
   | "full-load"
   | "electrical"
   | "output"
+  | "output-power"
+  | "output-most"
   | "battery"
   | "ratio"
   | "road";

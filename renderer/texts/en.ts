@@ -2,10 +2,13 @@ import type { BenchLimitId } from "../../sim/bench/limits.ts";
 import type { Shaft } from "../../sim/bench/shafts.ts";
 import type { Role, Stop } from "../state/bench.ts";
 import type { SituationId } from "../state/situations.ts";
+import { bench } from "./bench-en.ts";
 import { roadFlow } from "./flow-en.ts";
 import { map } from "./map-en.ts";
+import { picture } from "./picture-en.ts";
 import { road } from "./road-en.ts";
 import { roadRegimes } from "./road-regimes-en.ts";
+import { roadWorking } from "./road-working-en.ts";
 import { vehicle } from "./vehicle-en.ts";
 
 /** A regime in words. */
@@ -127,13 +130,13 @@ const situations: Readonly<Record<SituationId, { readonly name: string; readonly
   "engine-start": { name: "engine start at rest", short: "start" },
   "electric-pull-away": { name: "electric pull-away", short: "electric" },
   "engine-pull-away": { name: "engine pull-away", short: "pull-away" },
-  "one-to-one": { name: "one to one", short: "1 to 1" },
+  "one-to-one": { name: "one to one", short: "one to one" },
   "above-direct": { name: "above direct", short: "above" },
   "sun-at-rest": { name: "sun at rest", short: "sun at rest" },
   "sun-backward": { name: "sun backward", short: "backward" },
   "charging-at-rest": { name: "charging at rest", short: "charging" },
   "slowing-down": { name: "slowing down", short: "slowing" },
-  "backing-up": { name: "backing up", short: "reverse" },
+  "backing-up": { name: "backing up", short: "backing up" },
 };
 
 const stops: Readonly<Record<Shaft, Readonly<Record<Stop["end"], (n: string) => RegimeStop>>>> = {
@@ -224,10 +227,13 @@ export const en = {
   situations,
   stops,
   limits,
+  bench,
   map,
+  picture,
   road,
   roadFlow,
   roadRegimes,
+  roadWorking,
   vehicle,
   close: "Close",
   rail: {
@@ -465,6 +471,7 @@ export const en = {
       ["Space", "turn, pause (with no button in focus)"],
       ["[ ]", "step back, step on"],
       ["M", "set the marks"],
+      ["A B C", "give this view the full height, and back (Esc)"],
       ["P", "projector"],
       ["T", "light, dark"],
       ["G", "glossary"],

@@ -82,6 +82,7 @@ export const road = {
     rate: "Times real time",
     loop: "Loop a span",
     lay: "Lay a log over",
+    out: "More",
     save: "Save as CSV",
     saved: (name: string) => `Saved: ${name}`,
   },

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { toggleWorking, type WorkingId, working } from "../state/working.ts";
+import { workingTitle } from "./working-title.ts";
 
 interface NumberProps {
   readonly id: WorkingId;
@@ -7,7 +8,7 @@ interface NumberProps {
   readonly children: ComponentChildren;
 }
 
-/** A number that answers: a press shows its working. */
+/** A number that answers: a press shows its working. Read aloud it says which number it is. */
 export const Answering = ({ id, className = "", children }: NumberProps) => (
   <button
     type="button"
@@ -16,6 +17,7 @@ export const Answering = ({ id, className = "", children }: NumberProps) => (
     aria-expanded={working.value === id}
     onClick={() => toggleWorking(id)}
   >
+    <span class="unseen">{workingTitle(id)} </span>
     {children}
   </button>
 );

@@ -9,6 +9,8 @@ export interface Token {
   readonly ink?: WorkingInk;
   /** subscript of a symbol */
   readonly sub?: string;
+  /** a constant written to four figures, needless zeros left out */
+  readonly constant?: true;
 }
 
 /** A working: formula in symbols, with live numbers, result, and where constants come from. */

@@ -34,7 +34,7 @@ export const RUN_OPTIONS: readonly OptionDeclaration[] = [
   {
     name: "cycle",
     value: "ID|FILE",
-    about: "a cycle, a manoeuvre with its parameters, or a CSV file; default udds",
+    about: "a cycle, a manoeuvre with its parameters, or a CSV or GPX file; default udds",
   },
   ...SETUP_OPTIONS,
   {
@@ -58,7 +58,13 @@ export const RUN_OPTIONS: readonly OptionDeclaration[] = [
 export const LIMITS_OPTIONS: readonly OptionDeclaration[] = [...SETUP_OPTIONS, JSON_OPTION, UNITS_OPTION];
 
 /** Options of `cycles`. */
-export const CYCLES_OPTIONS: readonly OptionDeclaration[] = [JSON_OPTION, UNITS_OPTION];
+export const CYCLES_OPTIONS: readonly OptionDeclaration[] = [
+  { name: "out", value: "FILE", about: "clean: write the cleaned drive as CSV" },
+  { name: "treatments", value: "FILE", about: "clean: a JSON list of treatments instead of the usual ones" },
+  { name: "track", value: "NUMBER", about: "clean: which track of a GPX file; default the longest" },
+  JSON_OPTION,
+  UNITS_OPTION,
+];
 
 /** Options of `vehicles`. */
 export const VEHICLES_OPTIONS: readonly OptionDeclaration[] = [

@@ -1,5 +1,6 @@
 import type { OptionDeclaration } from "./arguments.ts";
 import type { Around } from "./around.ts";
+import { HANDOUT_OPTIONS, LESSON_OPTIONS, MARK_OPTIONS } from "./lesson-options.ts";
 import { BENCH_OPTIONS, CYCLES_OPTIONS, LIMITS_OPTIONS, RUN_OPTIONS, VEHICLES_OPTIONS } from "./options.ts";
 
 /** What a verb does with the words behind it. */
@@ -12,6 +13,8 @@ export interface NameList {
 }
 
 const none = async (): Promise<readonly NameList[]> => [];
+const lessonNames = async (): Promise<readonly NameList[]> =>
+  (await import("./lesson-choice.ts")).lessonNames();
 const setupNames = async (): Promise<readonly NameList[]> => (await import("./names.ts")).setupNames();
 
 /** One verb of the command line. */
@@ -60,9 +63,13 @@ export const VERBS: readonly Verb[] = [
   {
     name: "cycles",
     about: "the cycles, manoeuvres and tests, with statistics",
-    usage: ["list [--json]", "show ID|FILE [--json]"],
+    usage: ["list [--json]", "show ID|FILE [--json]", "clean FILE [options]"],
     options: CYCLES_OPTIONS,
-    examples: ["cycles show wltc-class3b", "cycles show launch"],
+    examples: [
+      "cycles show wltc-class3b",
+      "cycles show launch",
+      "cycles clean my-drive.gpx --out my-drive.csv",
+    ],
     names: none,
     long: false,
     load: async () => (await import("./commands/cycles.ts")).cycles,
@@ -76,6 +83,39 @@ export const VERBS: readonly Verb[] = [
     names: none,
     long: false,
     load: async () => (await import("./commands/vehicles.ts")).vehicles,
+  },
+  {
+    name: "lesson",
+    about: "the built-in lessons; show one with its key, or check one of your own",
+    usage: ["list [--json]", "show ID|FILE [--json]", "check FILE|ID"],
+    options: LESSON_OPTIONS,
+    examples: ["lesson list", "lesson show torque-split", "lesson check three-shafts"],
+    names: lessonNames,
+    long: true,
+    load: async () => (await import("./commands/lesson.ts")).lesson,
+  },
+  {
+    name: "handout",
+    about: "print a lesson, with numbers of its own for each student, and the key apart",
+    usage: ["ID|FILE --out FILE [options]"],
+    options: HANDOUT_OPTIONS,
+    examples: [
+      'handout torque-split --seed 7 --student "Ada Lindqvist" --student "Ben Okoro" --out sheets.html --key key.html',
+      "handout torque-split --seed 7 --students class.txt --out sheets.html --key key.html --form answers.csv",
+    ],
+    names: lessonNames,
+    long: true,
+    load: async () => (await import("./commands/handout.ts")).handout,
+  },
+  {
+    name: "mark",
+    about: "mark a CSV of answers against everybody's own numbers",
+    usage: ["ID|FILE ANSWERS.csv [options]"],
+    options: MARK_OPTIONS,
+    examples: ["mark torque-split answers.csv --seed 7 --students class.txt --out marks.csv"],
+    names: lessonNames,
+    long: true,
+    load: async () => (await import("./commands/mark.ts")).mark,
   },
   {
     name: "bench",

@@ -14,13 +14,10 @@ import { PlantState } from "../drivetrain/state.ts";
 import { LIMIT_BIT } from "../limits.ts";
 import { type RunOptions, type RunSettings, runSettings } from "../options.ts";
 import type { Vehicle } from "../parameters/schema.ts";
-import { COLD_REFERENCE, CONTROL_PERIOD, DEMAND_EFFICIENCY, SOC_TAPER } from "../settings.ts";
+import { COLD_REFERENCE, CONTROL_PERIOD, DEMAND_EFFICIENCY, SOC_TAPER, STANDBY_SHARE } from "../settings.ts";
 import { Books, book } from "./books.ts";
 import { kineticEnergy, polarisationEnergy, type StoredAtStart } from "./ledger.ts";
 import { type LogRow, RunLog } from "./log.ts";
-
-/** Share by which the currents may serve auxiliaries and standby losses even with an empty battery. */
-const STANDBY_SHARE = 1.5;
 
 /**
  * A drivetrain under way: state, control, books and log. It is advanced one control period (0.1 s) at a time, by a

@@ -15,6 +15,7 @@ const PAIRS: readonly (readonly [string, Conversion, Conversion])[] = [
   ["Ah", units.ampHoursToCoulombs, units.coulombsToAmpHours],
   ["gallons", units.gallonsToLitres, units.litresToGallons],
   ["lbf", units.lbfToNewtons, units.newtonsToLbf],
+  ["lbf·ft", units.poundFeetToNewtonMetres, units.newtonMetresToPoundFeet],
   ["lbf/mph", units.lbfPerMphToNPerMps, units.nPerMpsToLbfPerMph],
   ["lbf/mph²", units.lbfPerMph2ToNPerMps2, units.nPerMps2ToLbfPerMph2],
   ["°C", units.celsiusToKelvin, units.kelvinToCelsius],

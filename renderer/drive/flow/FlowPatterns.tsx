@@ -1,9 +1,14 @@
 import { useEffect, useRef } from "preact/hooks";
+import { flowShows } from "../../state/flow-look.ts";
 import { playing } from "../../state/road.ts";
+import { reducedMotion } from "../../state/settings.ts";
 import { metrics } from "../../ui/metrics.ts";
 import type { Kind, Owner } from "./kinds.ts";
 
-const PAIRS: readonly (readonly [Kind, Owner])[] = [
+/** Kinds that have a pattern. */
+export type Patterned = Exclude<Kind, "mixed">;
+
+const PAIRS: readonly (readonly [Patterned, Owner])[] = [
   ["chem", "fuel"],
   ["chem", "battery"],
   ["heat", "loss"],
@@ -17,22 +22,29 @@ const PAIRS: readonly (readonly [Kind, Owner])[] = [
 ];
 
 /** Reference to a pattern of this sheet; it drifts the way it is given: +1 to the right, −1 to the left. */
-export const patternOf = (kind: Kind, owner: Owner, way: 1 | -1): string =>
+export const patternOf = (kind: Patterned, owner: Owner, way: 1 | -1): string =>
   `url(#flow-${kind}-${owner}-${way > 0 ? "on" : "back"})`;
 
 /** Seconds that a pattern takes for one of its lengths. */
 const SECONDS = 1.4;
 
 interface TileProps {
-  readonly kind: Kind;
+  readonly kind: Patterned;
   readonly owner: Owner;
   readonly way: 1 | -1;
   readonly pitch: number;
 }
 
-function Marks({ kind, owner, pitch, across, down }: Omit<TileProps, "way"> & { across: number; down: number }) {
+function Marks({
+  kind,
+  owner,
+  pitch,
+  across,
+  down,
+}: Omit<TileProps, "way"> & { across: number; down: number }) {
   const stroke = `stroke ${owner}`;
-  if (kind === "mech") return <line x1="0" y1="0" x2="0" y2={pitch} class={stroke} stroke-width={pitch * 0.36} />;
+  if (kind === "mech")
+    return <line x1="0" y1="0" x2="0" y2={pitch} class={stroke} stroke-width={pitch * 0.36} />;
   if (kind === "elec") {
     return (
       <>
@@ -67,7 +79,7 @@ function Marks({ kind, owner, pitch, across, down }: Omit<TileProps, "way"> & { 
 
 /** One tile, long enough that it repeats seamlessly, sliding by its own length while it drifts. */
 function Tile({ kind, owner, way, pitch }: TileProps) {
-  const across = kind === "elec" ? pitch * 8 : kind === "heat" ? pitch * 2 : pitch;
+  const across = kind === "elec" ? pitch * 14 : kind === "heat" ? pitch * 2 : pitch;
   const down = kind === "elec" ? pitch * 2 : pitch;
   const turned = kind === "mech" ? "rotate(45)" : "rotate(0)";
   return (
@@ -86,23 +98,23 @@ function Tile({ kind, owner, way, pitch }: TileProps) {
         additive="sum"
         from={way > 0 ? "0 0" : `${across} 0`}
         to={way > 0 ? `${across} 0` : "0 0"}
-        dur={`${SECONDS * (kind === "elec" ? 4 : 1)}s`}
+        dur={`${SECONDS * (kind === "elec" ? 7 : 1)}s`}
         repeatCount="indefinite"
       />
     </pattern>
   );
 }
 
-/** The sheet's patterns. They drift while a run plays, and never otherwise. */
+/** The sheet's patterns. They drift while the powers of a run play, and never otherwise. */
 export function FlowPatterns() {
   const ref = useRef<SVGSVGElement>(null);
   const { mech, elec, text } = metrics.value;
-  const drifts = playing.value && !matchMedia("(prefers-reduced-motion: reduce)").matches;
+  const drifts = playing.value && flowShows.value === "power" && !reducedMotion.value;
   useEffect(() => {
     if (drifts) ref.current?.unpauseAnimations();
     else ref.current?.pauseAnimations();
   }, [drifts]);
-  const pitches: Readonly<Record<Kind, number>> = { mech, elec, chem: text * 0.5, heat: text * 0.55 };
+  const pitches: Readonly<Record<Patterned, number>> = { mech, elec, chem: text * 0.5, heat: text * 0.55 };
   return (
     <svg ref={ref} class="patterns" width="0" height="0" aria-hidden="true">
       <defs>

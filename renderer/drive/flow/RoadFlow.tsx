@@ -1,11 +1,15 @@
 import { ViewHead } from "../../bench/ViewHead.tsx";
-import { flowScale, flowShows } from "../../state/flow-look.ts";
+import { energyUnit, flowScale, flowShows } from "../../state/flow-look.ts";
+import { hidden } from "../../state/predict.ts";
 import { run } from "../../state/road.ts";
 import { t } from "../../texts/catalogue.ts";
 import { fontsReady } from "../../ui/measure.ts";
 import { metrics } from "../../ui/metrics.ts";
 import { useSize } from "../../ui/use-size.ts";
+import { EnergySheet } from "./EnergySheet.tsx";
+import { closureText } from "./energy-now.ts";
 import { FlowPatterns } from "./FlowPatterns.tsx";
+import { FlowTable } from "./FlowTable.tsx";
 import { PowerSheet } from "./PowerSheet.tsx";
 
 const Choice = () => (
@@ -28,7 +32,7 @@ const Choice = () => (
 const ScaleStep = () => (
   <button
     type="button"
-    class="btn quiet flow-scale"
+    class="btn quiet"
     title={t.roadFlow.scaleHelp}
     aria-pressed={flowScale.value === "moment"}
     onClick={() => {
@@ -36,6 +40,19 @@ const ScaleStep = () => (
     }}
   >
     {flowScale.value === "run" ? t.roadFlow.scaleRun : t.roadFlow.scaleMoment}
+  </button>
+);
+
+const UnitStep = () => (
+  <button
+    type="button"
+    class="btn quiet"
+    title={t.roadFlow.unitHelp}
+    onClick={() => {
+      energyUnit.value = energyUnit.value === "joule" ? "kwh" : "joule";
+    }}
+  >
+    {energyUnit.value === "joule" ? "kJ" : "kWh"}
   </button>
 );
 
@@ -52,14 +69,20 @@ export function RoadFlow() {
           id="view-c"
           tag="C"
           title={t.roadFlow.title}
-          sub={power ? t.roadFlow.subPower : t.roadFlow.subEnergy}
+          sub={power ? t.roadFlow.subPower : hidden.value.size > 0 ? t.roadFlow.closesAsked : closureText()}
         />
         <Choice />
       </div>
       <FlowPatterns />
       <div class="drawing" ref={ref}>
-        {ready && <PowerSheet {...size} />}
-        {ready && power && <ScaleStep />}
+        {ready && (power ? <PowerSheet {...size} /> : <EnergySheet {...size} />)}
+        {ready && (
+          <div class="flow-steps">
+            <ScaleStep />
+            {!power && <UnitStep />}
+          </div>
+        )}
+        <FlowTable />
       </div>
     </section>
   );

@@ -42,7 +42,7 @@ function divide<F extends string>(bar: BarSpec<F>, power: (flow: F) => number) {
   const leaving = sum(bar.free, out);
   const coming = sum(bar.free, back);
   const leaves = bar.road ? 0 : clamp(home, leaving);
-  const comes = clamp(away, coming);
+  const comes = clamp(bar.road ? away + leaving : away, coming);
   // Both ways have the same surplus but for rounding; free flows that stand on the right take it away first.
   const surplus = (away + leaving - comes + home + coming - comes) / 2 - leaves;
   if (bar.road || surplus <= 0) return { leaves, comes, surplus };

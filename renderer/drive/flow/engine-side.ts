@@ -1,5 +1,5 @@
-import { left, right, type Sheet, THINNEST } from "./sheet.ts";
 import { bandThrough, fanBand, headAt } from "./shapes.ts";
+import { left, right, type Sheet, THINNEST } from "./sheet.ts";
 
 /** Names of the flows at the engine. */
 interface EngineFlows<F extends string> {
@@ -21,7 +21,13 @@ export function engineSide<F extends string>(sheet: Sheet<F>, { fuel, power, los
   const onRight = losses.map((id) => [id, sheet.free(id, "right")] as const);
   const heat = onRight.reduce((sum, [, px]) => sum + px, 0);
   const foot = places.lower + heat;
-  const bar = sheet.bar("engine", x, foot, [["fuel", sheet.whole(fuel)], ...onLeft], [["out", out], ...onRight]);
+  const bar = sheet.bar(
+    "engine",
+    x,
+    foot,
+    [["fuel", sheet.whole(fuel)], ...onLeft],
+    [["out", out], ...onRight],
+  );
   const fuelY = bar.left("fuel");
   sheet.ribbon(fuel, fuel, sheet.whole(fuel), [right(places.fuel, fuelY), right(x, fuelY)]);
   let top = places.lower + 6;

@@ -1,8 +1,8 @@
 import type { FlowId } from "../../../sim/run/flows.ts";
 import type { HideableId } from "../../state/predict.ts";
 
-/** Kind of power: one pattern each. */
-export type Kind = "mech" | "elec" | "chem" | "heat";
+/** Kind of power: one pattern each; none for what is of several kinds. */
+export type Kind = "mech" | "elec" | "chem" | "heat" | "mixed";
 
 /** Whose power it is: one colour each; steel is everything that turns inside and belongs to no one shaft. */
 export type Owner = "carrier" | "sun" | "ring" | "battery" | "fuel" | "loss" | "steel";

@@ -19,16 +19,17 @@ export const ROOMS = [
   "outputMachine",
   "ring",
   "wheels",
+  "turn",
 ] as const;
 
 /** Name of a room. */
 export type RoomId = (typeof ROOMS)[number];
 
 const ACROSS: Readonly<Record<BarId, number>> = {
-  engine: 0.105,
-  gearSet: 0.215,
+  engine: 0.1,
+  gearSet: 0.222,
   battery: 0.25,
-  sunMachine: 0.33,
+  sunMachine: 0.335,
   dcLink: 0.475,
   outputMachine: 0.63,
   ring: 0.735,
@@ -59,12 +60,13 @@ export function placesOf({ width, height, text }: SheetSize) {
     outputMachine: upper - cells,
     ring: lane,
     wheels: lane,
+    turn: lane * 0.32,
   };
   return {
     at: (id: BarId): number => Math.round(width * ACROSS[id]),
     fuel: 2,
     tip: Math.round(width * 0.165),
-    heat: Math.round(width * 0.158),
+    heat: Math.round(width * 0.147),
     road: width - text * 7,
     cells,
     upper,

@@ -1,19 +1,23 @@
-import { type FlowId, type Flows } from "../../../sim/run/flows.ts";
+import type { FlowId, Flows } from "../../../sim/run/flows.ts";
 import { balance } from "./balance.ts";
 import { BARS } from "./bars.ts";
+import { batterySide } from "./battery-side.ts";
 import { engineSide } from "./engine-side.ts";
 import { DRAWN } from "./kinds.ts";
 import { placesOf, type SheetSize } from "./places.ts";
 import { type RoadPlan, roadSide } from "./road-side.ts";
 import { left, type Parts, right, Sheet } from "./sheet.ts";
 
-/** Least width of air between a ribbon that turns round and what it turns round, px. */
-const GAP = 7;
-
 /** Power that goes round is named from here on, W. */
 const CIRCULATES = 100;
 
-const ROUND: ReadonlySet<string> = new Set(["ring", "sunOver", "sunElectric", "outputElectric", "outputShaftOver"]);
+const ROUND: ReadonlySet<string> = new Set([
+  "ring",
+  "sunOver",
+  "sunElectric",
+  "outputElectric",
+  "outputShaftOver",
+]);
 const NONE: ReadonlySet<string> = new Set();
 
 const ROAD: RoadPlan<FlowId> = [
@@ -106,33 +110,6 @@ function dcLink(sheet: PowerSheet, sunY: number) {
   };
 }
 
-/** The battery, at the upper left, and its way to the DC link: directly, or turning round it. */
-function battery(sheet: PowerSheet, to: { readonly direct: number; readonly over: number }): void {
-  const { places } = sheet;
-  const x = sheet.at("battery");
-  const source = sheet.whole("source");
-  const over = sheet.over("battery");
-  const bar = sheet.bar(
-    "battery",
-    x,
-    places.cells,
-    [...sides(sheet, ["batteryLoss"], "left"), ["source", source]],
-    [...sides(sheet, ["batteryLoss"], "right"), ["over", over], ["battery", sheet.direct("battery")]],
-  );
-  const y = bar.left("source");
-  sheet.bar("tip", places.tip, places.cells, [["source", source]], [["source", source]]);
-  sheet.ribbon("source", "source", source, [right(places.tip, y), right(x, y)]);
-  const link = sheet.at("dcLink");
-  sheet.ribbon("battery", "battery", sheet.direct("battery"), [
-    right(x, bar.right("battery")),
-    right(link, to.direct),
-  ]);
-  const from = bar.right("over");
-  const high = Math.min(from, to.over - over - 2 * GAP);
-  sheet.ribbon("batteryOver", "battery", over, [right(x, from), right(link, high), left(link, to.over)]);
-  sheet.turnOff(["batteryLoss"], -1, x, bar, places.text * 0.55);
-}
-
 /** The output machine. Returns the heights at which its shaft's ribbons leave it. */
 function outputMachine(sheet: PowerSheet, outY: number, foot: number) {
   const { places } = sheet;
@@ -210,7 +187,7 @@ export function powerLayout(input: PowerInput) {
   const heat = engineSide(sheet, { fuel: "fuel", power: "engine", losses: ["engineLoss"] });
   const sunY = sunMachine(sheet, gearSet(sheet));
   const link = dcLink(sheet, sunY);
-  battery(sheet, link);
+  batterySide(sheet, { cells: "source", loss: "batteryLoss", link: "battery" }, link);
   const wheelsY = ring(sheet, outputMachine(sheet, link.out, link.foot));
   const road = roadSide(sheet, ROAD, sheet.whole("wheels"), wheelsY);
   const { ribbons, turns, bars } = sheet;

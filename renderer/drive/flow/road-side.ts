@@ -1,6 +1,6 @@
 import type { Knot } from "../../flow/ribbon.ts";
-import { left, right, type Sheet, THINNEST } from "./sheet.ts";
 import { bandThrough, fanBand, headAt, headLength } from "./shapes.ts";
+import { left, right, type Sheet, THINNEST } from "./sheet.ts";
 
 /** Gap between a ribbon that turns round the wheels' bar and the bar, px. */
 const GAP = 7;
@@ -63,15 +63,16 @@ export function roadSide<F extends string>(sheet: Sheet<F>, plan: RoadPlan<F>, i
   for (const id of [...givers].reverse()) {
     const px = sheet.free(id, "left");
     const end = endOf(id);
-    if (!end || px < THINNEST) continue;
+    if (!end || px <= 0 || (px < THINNEST && sheet.free(id, "right") > px)) continue;
     const y = over - px / 2;
     over -= px + 3;
     const tail = end.y - end.width / 2 + px / 2;
     const knots: readonly Knot[] = [left(places.road, tail), left(x, y), right(x, bar.left(id))];
-    const band = bandThrough(knots, px);
+    const width = Math.max(THINNEST, px);
+    const band = bandThrough(knots, width);
     // The knots run from the road inward as the power does; the flow's own direction is outward.
     const legs = band.legs.map(({ d, way }) => ({ d, way: way === 1 ? (-1 as const) : (1 as const) }));
-    sheet.put(`${id}Round`, id, px, { ...band, legs, middle: [...band.middle].reverse() }, null, 0.75);
+    sheet.put(`${id}Round`, id, width, { ...band, legs, middle: [...band.middle].reverse() }, null, 0.75);
   }
   for (const id of ids) {
     const px = sheet.free(id, "right");

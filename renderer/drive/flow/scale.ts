@@ -20,6 +20,17 @@ const PLACED = COUNTED.map(
   ([room, ids, times]) => [ROOMS.indexOf(room), ids.map((id) => FLOWS.indexOf(id)), times] as const,
 );
 
+const ROAD_FREE = BARS[7].free.map((id) => FLOWS.indexOf(id));
+const WHEELS = FLOWS.indexOf("wheels");
+const TURN = ROOMS.indexOf("turn");
+
+/** What turns round the wheels' bar: all that the road takes but what comes to the wheels, W. */
+function turnsAtWheels(flows: Float32Array, from: number): number {
+  let taken = -Math.max(0, at(flows, from + WHEELS));
+  for (const id of ROAD_FREE) taken += Math.max(0, at(flows, from + id));
+  return taken;
+}
+
 /** Raises the peaks by rows of a log. @param peaks W, in the order of ROOMS; changed */
 function raise(peaks: Float64Array, flows: Float32Array, fromRow: number, toRow: number): void {
   for (const [room, ids, times] of PLACED) {
@@ -32,6 +43,11 @@ function raise(peaks: Float64Array, flows: Float32Array, fromRow: number, toRow:
     }
     peaks[room] = most;
   }
+  let most = at(peaks, TURN);
+  for (let row = fromRow; row < toRow; row += 1) {
+    most = Math.max(most, turnsAtWheels(flows, row * FLOWS.length));
+  }
+  peaks[TURN] = most;
 }
 
 const named = (peaks: Float64Array): Demands =>

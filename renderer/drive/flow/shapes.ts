@@ -108,6 +108,8 @@ export interface Turn {
   readonly head: string;
   /** outermost point of its head, and the middle of its upright part */
   readonly tip: Point;
+  readonly mark: { readonly x: number; readonly y: number; readonly angle: number };
+  readonly inward: boolean;
   readonly x: number;
   readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
 }
@@ -136,7 +138,8 @@ export function turnAway({ x, y, width, side, dir, reach, off, inward }: TurnInp
   const start = x + side * (off - round);
   const inner = round - half;
   const outer = round + half;
-  const end = y + dir * Math.max(reach, round + 4);
+  const long = headLength(width);
+  const end = y + dir * Math.max(reach, round + (inward ? long + 6 : 4));
   const clock = side * dir > 0 ? 1 : 0;
   const far = y - dir * half;
   const near = y + dir * half;
@@ -147,10 +150,9 @@ export function turnAway({ x, y, width, side, dir, reach, off, inward }: TurnInp
     `L${at(mid + side * half, end)}L${at(mid - side * half, end)}L${at(mid - side * half, y + dir * round)}`,
     `A${r(inner)} ${r(inner)} 0 0 ${1 - clock} ${at(start, near)}L${at(x, near)}Z`,
   ].join("");
-  const long = headLength(width);
-  // What comes in has its head where it meets the bar's height, pointing back along the upright part.
+  // What comes in has its head within, pointing back along the upright part.
   const head = inward
-    ? headAt(mid, y + dir * (round + long + 1), width, [0, -dir])
+    ? headAt(mid, y + dir * (round + long), width, [0, -dir])
     : headAt(mid, end, width, [0, dir]);
   const tip = inward ? end : end + dir * long;
   const wide = half + Math.max(3, width * 0.1);
@@ -159,6 +161,8 @@ export function turnAway({ x, y, width, side, dir, reach, off, inward }: TurnInp
     body,
     head,
     tip: [mid, tip],
+    mark: { x: r(mid), y: r((y + dir * round + end) / 2), angle: (inward ? -dir : dir) * 90 },
+    inward,
     x: mid,
     box: { x: mid - wide, y: top, width: 2 * wide, height: Math.abs(tip - y - dir * round * 0.3) },
   };

@@ -135,12 +135,13 @@ export class Sheet<F extends string> {
   /**
    * Draws a ribbon through knots. A part of a flow that could not be told from its outline is left out when the rest of
    * the flow is drawn elsewhere.
+   * @param share where along its middle the chevron stands
    */
-  ribbon(id: string, flow: F, px: number, knots: readonly Knot[]): void {
+  ribbon(id: string, flow: F, px: number, knots: readonly Knot[], share = 0.5): void {
     const rest = this.whole(flow) - px;
     if (px <= 0 || (px < THINNEST && rest >= px)) return;
     const width = Math.max(THINNEST, px);
-    this.put(id, flow, width, bandThrough(knots, width));
+    this.put(id, flow, width, bandThrough(knots, width), null, share);
   }
 
   /** Draws a band. @param share where along its middle the chevron stands */

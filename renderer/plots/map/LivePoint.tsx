@@ -43,7 +43,7 @@ export function LivePoint(props: LiveProps) {
   const read = pointReader(map, run);
   const point = read(at.row);
   const [x, y] = held(frame, point);
-  const power = powerAt(map, at);
+  const power = powerAt(map, at.flows);
   const line = shows && Math.abs(power) >= LEAST_POWER ? powerLine(frame, point, frame.range) : null;
   const said = `${kilowatts(power)} kW`;
   const disc = { x: x - text, y: y - text, width: 2 * text, height: 2 * text };

@@ -171,7 +171,8 @@ function Reading() {
 
 const Words = () => (
   <p id="map-words" class="unseen">
-    {mapWords(chosenMap.value, run.value, now.value, units.value, hidden.value)} {t.map.about[chosenMap.value]}
+    {mapWords(chosenMap.value, run.value, now.value, units.value, hidden.value)}{" "}
+    {t.map.about[chosenMap.value]}
   </p>
 );
 
@@ -180,7 +181,9 @@ export function OperatingMap() {
   const { ref, width, height } = useSize<HTMLDivElement>();
   const map = chosenMap.value;
   const over =
-    map === "wheels" ? t.map.forceOver(roadUnitName(units.value)) : t.map.torqueOver(shaftUnitName(units.value));
+    map === "wheels"
+      ? t.map.forceOver(roadUnitName(units.value))
+      : t.map.torqueOver(shaftUnitName(units.value));
   return (
     <section class="view r-map" aria-labelledby="view-e">
       <div class="map-head">

@@ -1,5 +1,5 @@
 import { contours } from "d3-contour";
-import { type MapGrid, sampleAt, type Samples } from "../../../sim/vehicle/maps.ts";
+import { type MapGrid, type Samples, sampleAt } from "../../../sim/vehicle/maps.ts";
 
 /** A place on a map, SI. */
 export type MapPoint = readonly [x: number, y: number];
@@ -46,7 +46,9 @@ function cutAtEdge(ring: readonly (readonly number[])[], columns: number, rows: 
 /** Lines of equal value on a grid. */
 export function contourLines(grid: MapGrid, levels: readonly number[]): readonly ContourLevel[] {
   const { x, y, values } = grid;
-  const found = contours().size([x.count, y.count]).thresholds([...levels])([...values]);
+  const found = contours()
+    .size([x.count, y.count])
+    .thresholds([...levels])([...values]);
   return found.map(({ value, coordinates }) => ({
     level: value,
     lines: coordinates.flatMap((polygon) =>

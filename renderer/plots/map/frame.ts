@@ -40,7 +40,12 @@ function ticksOf(axis: AxisInput, count: number, place: (si: number) => number):
 }
 
 /** The most ticks, up to a number, whose texts keep clear of each other. */
-function fitted(most: number, make: (count: number) => Tick[], need: (tick: Tick) => number, gap: number): Tick[] {
+function fitted(
+  most: number,
+  make: (count: number) => Tick[],
+  need: (tick: Tick) => number,
+  gap: number,
+): Tick[] {
   for (let count = most; count > 2; count -= 1) {
     const ticks = make(count);
     const clear = ticks.every((tick, i) => {

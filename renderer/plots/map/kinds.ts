@@ -1,8 +1,9 @@
 import { at } from "../../../shared/at.ts";
+import type { Flows } from "../../../sim/run/flows.ts";
 import { wheelForceReader } from "../../../sim/run/row-detail.ts";
 import type { HideableId } from "../../state/predict.ts";
 import { preparedRun } from "../../state/prepared.ts";
-import type { Now, Run } from "../../state/run.ts";
+import type { Run } from "../../state/run.ts";
 
 /** The maps, in the order of their tabs. */
 export const MAPS = ["engine", "sunMachine", "outputMachine", "wheels"] as const;
@@ -56,7 +57,7 @@ export function pointReader(map: MapId, { log, request }: Pick<Run, "log" | "req
 }
 
 /** Power at the point, W: of the engine, at a machine's shaft as it drives, or at the tyres. */
-export function powerAt(map: MapId, { flows }: Now): number {
+export function powerAt(map: MapId, flows: Flows): number {
   if (map === "engine") return flows.engine;
   if (map === "sunMachine") return -flows.sun;
   if (map === "outputMachine") return flows.outputShaft;
@@ -67,7 +68,7 @@ export function powerAt(map: MapId, { flows }: Now): number {
  * Efficiency at the point (0–1): brake work over fuel, or the useful side of a machine over the other. Null where
  * nothing useful comes out, and at the wheels.
  */
-export function efficiencyAt(map: MapId, { flows }: Now): number | null {
+export function efficiencyAt(map: MapId, flows: Flows): number | null {
   if (map === "wheels") return null;
   if (map === "engine") return flows.fuel > 0 && flows.engine > 0 ? flows.engine / flows.fuel : null;
   const shaft = map === "sunMachine" ? -flows.sun : flows.outputShaft;

@@ -1,4 +1,5 @@
 import { at } from "../../../shared/at.ts";
+import { mpsToKmh, mpsToMph } from "../../../shared/units.ts";
 import { frictionTorque } from "../../../sim/drivetrain/engine.ts";
 import type { RunSettings } from "../../../sim/options.ts";
 import type { Vehicle } from "../../../sim/parameters/schema.ts";
@@ -13,7 +14,6 @@ import {
 } from "../../../sim/vehicle/maps.ts";
 import { traction } from "../../../sim/vehicle/traction.ts";
 import { num, toShaftUnit, type Units } from "../../state/format.ts";
-import { mpsToKmh, mpsToMph } from "../../../shared/units.ts";
 import type { Measure, PlacedLabel } from "../../ui/labels.ts";
 import { type ContourLevel, contourLines, levelsOf, type MapPoint } from "./contour-lines.ts";
 import { bandOf, pathOf, type Spot, segmentsOf, spots } from "./draw.ts";
@@ -223,20 +223,39 @@ function wheelLayout(input: MapInput): MapLayout {
       return [speed, value(speed)];
     });
   const most = over((speed) => limits.most(speed));
-  const taken = over((speed) => limits.regeneration(speed)).filter(([speed]) => speed >= vehicle.control.fadeStart);
+  const taken = over((speed) => limits.regeneration(speed)).filter(
+    ([speed]) => speed >= vehicle.control.fadeStart,
+  );
   const toRoad = units.road === "kmh" ? mpsToKmh : mpsToMph;
   const high = Math.max(extent.most, ...most.map(([, force]) => force)) * 1.12;
   const low = Math.min(extent.least, ...taken.map(([, force]) => force)) * 1.08;
   const frame = sized(
     input,
-    { least: Math.min(0, extent.back * 1.1), most: top * 1.02, perSi: toRoad(1), number: (value) => num(value) },
+    {
+      least: Math.min(0, extent.back * 1.1),
+      most: top * 1.02,
+      perSi: toRoad(1),
+      number: (value) => num(value),
+    },
     plainAxis(low, high),
   );
   const upper = spots(frame, most);
   const named: readonly (readonly [LineId, Spot[]])[] = [
-    ["electric", spots(frame, over((speed) => limits.electric(speed)))],
+    [
+      "electric",
+      spots(
+        frame,
+        over((speed) => limits.electric(speed)),
+      ),
+    ],
     ["regeneration", spots(frame, taken)],
-    ["roadLoad", spots(frame, over((speed) => limits.roadLoad(speed)))],
+    [
+      "roadLoad",
+      spots(
+        frame,
+        over((speed) => limits.roadLoad(speed)),
+      ),
+    ],
   ];
   const { box } = frame;
   return {

@@ -9,7 +9,10 @@ const DOT_EVERY = 2;
 const clamp = (value: number, least: number, most: number): number => Math.min(most, Math.max(least, value));
 
 /** A place kept on the plot: what lies beyond shows at its edge. */
-export function held({ box, x, y }: MapFrame, [sx, sy]: readonly [number, number]): readonly [number, number] {
+export function held(
+  { box, x, y }: MapFrame,
+  [sx, sy]: readonly [number, number],
+): readonly [number, number] {
   return [clamp(x(sx), box.x, box.x + box.width), clamp(y(sy), box.y, box.y + box.height)];
 }
 
@@ -78,7 +81,8 @@ export function powerLabel(
     for (const y of [py - text * 0.45, py + text * 1.15]) {
       const left = outward ? Math.min(px, box.x + box.width) - width : Math.max(px, box.x);
       const own = { x: left, y: y - text * 0.8, width, height: text };
-      const fits = own.x >= box.x && own.x + width <= box.x + box.width + 1 && own.y >= box.y && y <= box.y + box.height;
+      const fits =
+        own.x >= box.x && own.x + width <= box.x + box.width + 1 && own.y >= box.y && y <= box.y + box.height;
       if (fits && others.every((other) => overlap(own, other) === 0)) return { x: left, y };
     }
   }

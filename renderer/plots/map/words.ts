@@ -24,11 +24,11 @@ export function pointWords(
 ): PointWords | null {
   if (hidesPoint(map, hidden)) return null;
   const [x, y] = pointReader(map, run)(now.row);
-  const efficiency = hidden.has("fuel") ? null : efficiencyAt(map, now);
+  const efficiency = hidden.has("fuel") ? null : efficiencyAt(map, now.flows);
   return {
     speed: map === "wheels" ? roadSpeed(units, x) : `${shaftSpeed(units, x)} ${shaftUnitName(units)}`,
     effort: map === "wheels" ? `${num(y)} N` : `${num(y, 1)} N·m`,
-    power: `${kilowatts(powerAt(map, now))} kW`,
+    power: `${kilowatts(powerAt(map, now.flows))} kW`,
     efficiency: efficiency === null ? "" : `${num(efficiency * 100, 1)} %`,
   };
 }

@@ -12,17 +12,25 @@ import { readChoice } from "../quantity.ts";
 import { cycleReport, testText } from "../report/cycle-report.ts";
 import { clock, columns, section } from "../report/text.ts";
 import { unitsBy } from "../report/units.ts";
+import { cleanFile, refuseCleaning } from "./clean.ts";
 
-/** `cycles list` and `cycles show ID|FILE`. */
+/** `cycles list`, `cycles show ID|FILE` and `cycles clean FILE`. */
 export function cycles(words: readonly string[], around: Around): void {
   const args = readArguments("cycles", words, CYCLES_OPTIONS);
   const [what = "list", ...rest] = args.words;
-  readChoice("cycles", what, ["list", "show"]);
+  readChoice("cycles", what, ["list", "show", "clean"]);
   if (what === "list") {
+    refuseCleaning(args);
     expectWords("cycles list", rest, [], 0);
     around.out(args.has("json") ? json({ cycles: listCycles(), tests: COMPOSITE_TESTS }) : listText());
     return;
   }
+  if (what === "clean") {
+    expectWords("cycles clean", rest, ["FILE"], 1);
+    cleanFile(args, rest[0] ?? "", around);
+    return;
+  }
+  refuseCleaning(args);
   expectWords("cycles show", rest, ["ID|FILE"], 1);
   around.out(show(args, rest[0] ?? ""));
 }

@@ -41,6 +41,7 @@ describe("importCsv", () => {
         unit: "%",
         unitHow: "from the header",
       },
+      recorded: [],
       timeShift: 0,
       notes: [],
     });
@@ -182,7 +183,14 @@ describe("inspectCsv", () => {
     expect(found.delimiter).toBe(";");
     expect(found.firstRows).toHaveLength(5);
     expect(found.firstRows[0]).toEqual(["0", "0", "0,5"]);
-    expect(found.candidates).toEqual({ time: ["t"], speed: ["speed_kmh", "v [m/s]"], grade: [] });
+    expect(found.candidates).toEqual({
+      time: ["t"],
+      speed: ["speed_kmh", "v [m/s]"],
+      grade: [],
+      engineSpeed: [],
+      soc: [],
+      batteryCurrent: [],
+    });
     expect(found.faults).toHaveLength(1);
     expect(found.faults[0]?.what).toContain("Several columns");
   });

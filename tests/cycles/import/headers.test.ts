@@ -29,6 +29,14 @@ describe("readHeader", () => {
     ["Slope [%]", "grade", "%"],
     ["road_grade_deg", "grade", "deg"],
     ["gradient [-]", "grade", "rise/run"],
+    ["engine_speed_radps", "engineSpeed", "rad/s"],
+    ["engine speed", "engineSpeed", null],
+    ["Engine Speed (rpm)", "engineSpeed", "rev/min"],
+    ["rpm", "engineSpeed", "rev/min"],
+    ["soc", "soc", null],
+    ["SOC [%]", "soc", "%"],
+    ["Battery current (A)", "batteryCurrent", "A"],
+    ["battery_current_a", "batteryCurrent", "A"],
   ])("%s is %s in %s", (name, role, unit) => {
     const reading = readHeader(name);
     expect(reading?.role).toBe(role);
@@ -37,8 +45,8 @@ describe("readHeader", () => {
   });
 
   it.each([
-    "engine_speed_radps",
-    "engine speed",
+    "machine speed",
+    "sun_machine_speed_radps",
     "target_mps",
     "fan speed [km/h]",
     "s",
@@ -46,12 +54,13 @@ describe("readHeader", () => {
     "%",
     "distance_m",
     "times",
-    "soc",
+    "soccer",
+    "engine torque",
     "grade 1",
     "upgrade",
     "v2",
     "",
-  ])("%j is none of the three", (name) => {
+  ])("%j is none of them", (name) => {
     expect(readHeader(name)).toBeNull();
   });
 

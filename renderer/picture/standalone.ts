@@ -1,0 +1,80 @@
+/** Properties that a drawing's look is made of; everything else follows from its structure. */
+const LOOK = [
+  "fill",
+  "fill-rule",
+  "stroke",
+  "stroke-width",
+  "stroke-dasharray",
+  "stroke-linecap",
+  "stroke-linejoin",
+  "opacity",
+  "paint-order",
+  "vector-effect",
+  "font-family",
+  "font-size",
+  "font-style",
+  "font-weight",
+  "font-variant-numeric",
+  "letter-spacing",
+  "text-anchor",
+  "visibility",
+] as const;
+
+const NAMESPACE = "http://www.w3.org/2000/svg";
+
+/** Writes the look that the page's style sheet gives into the copy, element by element. */
+function writeLook(from: Element, to: Element): void {
+  const style = getComputedStyle(from);
+  if (style.display === "none") {
+    to.remove();
+    return;
+  }
+  for (const name of LOOK) {
+    const value = style.getPropertyValue(name);
+    if (value) to.setAttribute(name, value.replace(/url\("?[^#"]*(#[^")]+)"?\)/, "url($1)"));
+  }
+  to.removeAttribute("class");
+  to.removeAttribute("style");
+  const copies = [...to.children];
+  [...from.children].forEach((child, i) => {
+    const copy = copies[i];
+    if (copy) writeLook(child, copy);
+  });
+}
+
+/** Names of everything that a drawing refers to. */
+const references = (text: string): string[] =>
+  [...text.matchAll(/url\(#([^)]+)\)/g)].map((match) => match[1] ?? "");
+
+/**
+ * A drawing of the page as the text of a file of its own: looks written out, patterns brought along, the sheet's ground
+ * behind it.
+ */
+export function standaloneSvg(svg: SVGSVGElement, title: string): string {
+  const copy = svg.cloneNode(true) as SVGSVGElement;
+  writeLook(svg, copy);
+  const { width, height } = svg.getBoundingClientRect();
+  copy.setAttribute("xmlns", NAMESPACE);
+  copy.setAttribute("viewBox", `0 0 ${width} ${height}`);
+  copy.setAttribute("width", String(width));
+  copy.setAttribute("height", String(height));
+  for (const name of ["aria-hidden", "aria-describedby", "role"]) copy.removeAttribute(name);
+  const defs = document.createElementNS(NAMESPACE, "defs");
+  const needed = new Set(references(copy.outerHTML));
+  for (const id of needed) {
+    const source = document.getElementById(id);
+    if (!source || svg.contains(source)) continue;
+    const pattern = source.cloneNode(true) as Element;
+    writeLook(source, pattern);
+    pattern.setAttribute("id", id);
+    defs.append(pattern);
+  }
+  const ground = document.createElementNS(NAMESPACE, "rect");
+  ground.setAttribute("width", "100%");
+  ground.setAttribute("height", "100%");
+  ground.setAttribute("fill", getComputedStyle(document.body).backgroundColor);
+  const name = document.createElementNS(NAMESPACE, "title");
+  name.textContent = title;
+  copy.prepend(name, defs, ground);
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${new XMLSerializer().serializeToString(copy)}\n`;
+}
