@@ -7,6 +7,7 @@ import { wayAcross } from "./across.ts";
 import { findFrozen } from "./frozen.ts";
 import { findJitter } from "./jitter.ts";
 import { believable } from "./jumps.ts";
+import { type Piece, piecesOf, withGrid } from "./pieces.ts";
 import { smoothRobust } from "./robust.ts";
 import { FASTEST_STEP, JITTER_STEP, PATH_LIVELINESS, STRAY_PLACES, WIDE_PLACE } from "./settings.ts";
 import { type Layer, smoothElevation } from "./smooth-elevation.ts";
@@ -14,16 +15,9 @@ import { smoothSpline } from "./spline.ts";
 import { findStops, inside } from "./stops.ts";
 import { between, type Plane, rollOut } from "./track.ts";
 import { clockText } from "./words.ts";
-import { cutClock, type Done, type Gap, longestStep, type Work } from "./work.ts";
+import { cutClock, type Done, type Gap, type Work } from "./work.ts";
 
 type Smooth = Extract<Treatment, { kind: "smooth" }>;
-
-/** A stretch without gaps. */
-interface Piece extends Span {
-  /** First and last place. */
-  readonly first: number;
-  readonly last: number;
-}
 
 /**
  * Speed and grade from places.
@@ -79,66 +73,6 @@ function smoothPiece(
   const smooth = smoothSpline(measured, { jitter, liveliness: PATH_LIVELINESS, still });
   const speed = speedOf(smooth.rates).map((v, i) => (at(still, i) === 1 ? 0 : v));
   return { time: along, speed, plane: planeOf(smooth.values), source, wanted };
-}
-
-/** The times of a piece's good places and of an even clock, merged. `source` is the place's number, −1 for none. */
-function withGrid(
-  time: Float64Array,
-  used: Uint8Array,
-  piece: Piece,
-  step: number,
-): { along: Float64Array; source: Int32Array; wanted: Uint8Array } {
-  const along: number[] = [];
-  const source: number[] = [];
-  const wanted: number[] = [];
-  const add = (t: number, i: number, want: number): void => {
-    along.push(t);
-    source.push(i);
-    wanted.push(want);
-  };
-  let k = 0;
-  for (let i = piece.first; i <= piece.last; i += 1) {
-    if (at(used, i) === 0) continue;
-    const t = at(time, i);
-    // A clock mark within a thousandth of a step of a place is that place.
-    for (; piece.start + k * step < t - step / 1000; k += 1) add(piece.start + k * step, -1, 1);
-    const onMark = Math.abs(piece.start + k * step - t) <= step / 1000;
-    if (onMark) k += 1;
-    add(t, i, onMark || i === piece.last ? 1 : 0);
-  }
-  return {
-    along: Float64Array.from(along),
-    source: Int32Array.from(source),
-    wanted: Uint8Array.from(wanted),
-  };
-}
-
-/** Stretches of good places without a gap or an impossible step; those of fewer than 3 places tell no speed and are left out. */
-function piecesOf(
-  time: Float64Array,
-  used: Uint8Array,
-  possible: (i: number, j: number) => boolean,
-): Piece[] {
-  const good: number[] = [];
-  used.forEach((yes, i) => {
-    if (yes === 1) good.push(i);
-  });
-  if (good.length < 3) return [];
-  const longest = longestStep(Float64Array.from(good, (i) => at(time, i)));
-  const pieces: Piece[] = [];
-  let first = 0;
-  for (let k = 1; k <= good.length; k += 1) {
-    if (k < good.length && follows(at(good, k - 1), at(good, k))) continue;
-    const a = at(good, first);
-    const b = at(good, k - 1);
-    if (k - first >= 3) pieces.push({ first: a, last: b, start: at(time, a), end: at(time, b) });
-    first = k;
-  }
-  return pieces;
-
-  function follows(i: number, j: number): boolean {
-    return at(time, j) - at(time, i) <= longest && possible(i, j);
-  }
 }
 
 interface Found {

@@ -29,8 +29,7 @@ const Enlarge = ({ tag }: { tag: string }) => (
 export const ViewHead = ({ id, tag, title, sub, enlarges = false }: ViewHeadProps) => (
   <>
     <h2 class="view-head" id={id}>
-      <span class="tag">{tag}</span>
-      {title} <small>{sub}</small>
+      <span class="tag">{tag}</span> {title} <small>{sub}</small>
     </h2>
     {enlarges && <Enlarge tag={tag} />}
   </>

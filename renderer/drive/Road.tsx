@@ -1,8 +1,9 @@
 import { Moments } from "../plots/Moments.tsx";
 import { OperatingMap } from "../plots/map/OperatingMap.tsx";
+import { SpanStatistics } from "../plots/SpanStatistics.tsx";
 import { TimePlots } from "../plots/TimePlots.tsx";
 import { asking } from "../state/predict.ts";
-import { mode, projected } from "../state/road.ts";
+import { chosen, mode, projected } from "../state/road.ts";
 import { projector } from "../state/settings.ts";
 import { RoadFlow } from "./flow/RoadFlow.tsx";
 import { GearStage } from "./GearStage.tsx";
@@ -29,7 +30,7 @@ export const Road = () => (
     </div>
     <aside class="r-side">
       {asking.value ? <PredictPanel /> : mode.value === "limits" ? <LimitsSheet /> : <OperatingMap />}
-      {!asking.value && <Moments />}
+      {!asking.value && (chosen.value ? <SpanStatistics /> : <Moments />)}
     </aside>
     {projector.value && (
       <div class="r-foot">

@@ -8,7 +8,7 @@ import { metrics } from "../ui/metrics.ts";
 import { useSize } from "../ui/use-size.ts";
 import { workingTitle } from "../ui/working-title.ts";
 import { COLOUR_OF, flowLabels } from "./label-wishes.ts";
-import { type Bar, type FlowLayout, flowLayout, type Ribbon, type RibbonId } from "./layout.ts";
+import { type Bar, type FlowLayout, flowLayout, type Ribbon, type RibbonId, TALLEST } from "./layout.ts";
 
 const ELECTRICAL: ReadonlySet<RibbonId> = new Set(["sunLink", "outputLink", "battery", "batteryOver"]);
 
@@ -76,7 +76,7 @@ function Label({ label }: { label: PlacedLabel }) {
   const id = WORKINGS[label.id];
   const answers = id && {
     role: "button" as const,
-    tabIndex: 0,
+    tabindex: 0,
     "aria-label": `${workingTitle(id)} ${label.text}${kind === "value" ? " kW" : ""}`,
     "aria-expanded": working.value === id,
     "data-flow-point": id,
@@ -164,8 +164,9 @@ export function FlowSheet() {
   const { ref, width, height } = useSize<HTMLDivElement>();
   const ready = width > 0 && fontsReady.value >= 0;
   const { flows, shares } = point.value;
-  const layout = ready ? flowLayout({ width, height, text: metrics.value.text, flows }) : null;
-  const labels = layout ? flowLabels(layout, { flows, shares, width, height }, measure) : [];
+  const tall = Math.min(height, TALLEST * width);
+  const layout = ready ? flowLayout({ width, height: tall, text: metrics.value.text, flows }) : null;
+  const labels = layout ? flowLabels(layout, { flows, shares, width, height: tall }, measure) : [];
   return (
     <div class="drawing" ref={ref}>
       {layout && (
@@ -176,18 +177,20 @@ export function FlowSheet() {
           aria-label={t.flow.title}
           aria-describedby="flow-words"
         >
-          <g aria-hidden="true">
-            {layout.ribbons.map((ribbon) => (
-              <RibbonShape key={ribbon.id} ribbon={ribbon} />
-            ))}
-            {layout.bars.map((bar) => (
-              <NodeBar key={bar.id} bar={bar} text={layout.text} />
-            ))}
-          </g>
-          <g class="labels">
-            {labels.map((label) => (
-              <Label key={label.id} label={label} />
-            ))}
+          <g transform={`translate(0 ${(height - tall) / 2})`}>
+            <g aria-hidden="true">
+              {layout.ribbons.map((ribbon) => (
+                <RibbonShape key={ribbon.id} ribbon={ribbon} />
+              ))}
+              {layout.bars.map((bar) => (
+                <NodeBar key={bar.id} bar={bar} text={layout.text} />
+              ))}
+            </g>
+            <g class="labels">
+              {labels.map((label) => (
+                <Label key={label.id} label={label} />
+              ))}
+            </g>
           </g>
           <Key layout={layout} width={width} />
         </svg>

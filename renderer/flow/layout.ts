@@ -68,8 +68,14 @@ interface Lanes {
   readonly lower: number;
 }
 
+/** Thickness that a ribbon between the lanes can bend with, as a share of the sheet's width. */
+const BENDS = 0.075;
+
+/** Height that the drawing takes of a taller view, as a share of its width: beyond it ribbons would stand upright. */
+export const TALLEST = 0.36;
+
 /** px a watt so that the fuller lane fits, and where the lanes stand: they never move. */
-function lanesOf({ height, text, flows }: FlowSheetInput, over: Divided): Lanes {
+function lanesOf({ width, height, text, flows }: FlowSheetInput, over: Divided): Lanes {
   const room = height - text * 4.9;
   const high = Math.max(size(flows.sun) + size(flows.battery), size(flows.outputMachine));
   const low = Math.max(
@@ -78,7 +84,12 @@ function lanesOf({ height, text, flows }: FlowSheetInput, over: Divided): Lanes 
     size(flows.output) + over.outputOver,
   );
   const turns = over.batteryOver > NOTHING ? GAP : 0;
-  const perWatt = Math.min((0.43 * room - turns) / stepOver(high), (0.57 * room) / stepOver(low));
+  const curved = Math.max(size(flows.sun), size(flows.outputMachine), NOTHING);
+  const perWatt = Math.min(
+    (0.43 * room - turns) / stepOver(high),
+    (0.57 * room) / stepOver(low),
+    (BENDS * width) / curved,
+  );
   return { perWatt, upper: text * 1.15 + 0.43 * room, lower: height - text * 1.35 };
 }
 

@@ -106,8 +106,8 @@ export function Lever() {
           <g aria-hidden="true">
             <LeverDrawing input={input} layout={layout} roles={bench.value.roles} stop={stopped.value} />
           </g>
-          <TorqueGrips layout={layout} />
           <Grips layout={layout} y={y} onGrab={setGrabbed} />
+          <TorqueGrips layout={layout} />
         </svg>
       )}
       <p id="lever-words" class="unseen">

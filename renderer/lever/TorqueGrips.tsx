@@ -17,14 +17,16 @@ function onKeyDown(event: KeyboardEvent): void {
 function Hit({ arrow, first }: { arrow: TorqueArrow; first: boolean }) {
   const { shaft, x, from, to, half } = arrow;
   const reach = Math.max(2 * half, metrics.value.text * 0.6);
+  // A short arrow takes the label at its tip along.
+  const tall = Math.max(Math.abs(to - from) + 4, metrics.value.target);
   const name = (of: Shaft): string => t.bench.balance(t.shafts[of], num(point.value.torques[of], 1));
   return (
     <rect
       class="answers-torque"
       x={x - reach}
-      y={Math.min(from, to) - 3}
+      y={to > from ? from : from - tall}
       width={2 * reach}
-      height={Math.abs(to - from) + 6}
+      height={tall}
       role="button"
       tabindex={first ? 0 : -1}
       aria-label={name(shaft)}

@@ -6,6 +6,7 @@ import { bench } from "./bench-en.ts";
 import { roadFlow } from "./flow-en.ts";
 import { map } from "./map-en.ts";
 import { picture } from "./picture-en.ts";
+import { plots } from "./plots-en.ts";
 import { road } from "./road-en.ts";
 import { roadRegimes } from "./road-regimes-en.ts";
 import { roadWorking } from "./road-working-en.ts";
@@ -230,6 +231,7 @@ export const en = {
   bench,
   map,
   picture,
+  plots,
   road,
   roadFlow,
   roadRegimes,

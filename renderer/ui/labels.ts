@@ -59,6 +59,11 @@ export function labelBox(text: string, size: number, place: Place, measure: Meas
 
 /** Whether a line passes through a box (by clipping the line to it). */
 export function crosses({ x1, y1, x2, y2 }: Segment, box: Box): boolean {
+  // Most lines are far away: that is seen at once.
+  if (x1 < box.x && x2 < box.x) return false;
+  if (y1 < box.y && y2 < box.y) return false;
+  if (x1 > box.x + box.width && x2 > box.x + box.width) return false;
+  if (y1 > box.y + box.height && y2 > box.y + box.height) return false;
   const dx = x2 - x1;
   const dy = y2 - y1;
   let from = 0;

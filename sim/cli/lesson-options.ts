@@ -1,5 +1,5 @@
 import type { OptionDeclaration } from "./arguments.ts";
-import { JSON_OPTION } from "./options.ts";
+import { JSON_OPTION, SETUP_OPTIONS } from "./options.ts";
 
 const SEED: OptionDeclaration = {
   name: "seed",
@@ -33,4 +33,20 @@ export const MARK_OPTIONS: readonly OptionDeclaration[] = [
   { ...STUDENTS, about: "the class: other names are refused, and who handed in nothing is told" },
   { name: "out", value: "FILE", about: "write the marks as CSV, a row for each student and question" },
   JSON_OPTION,
+];
+
+/** Options of `report`. */
+export const REPORT_OPTIONS: readonly OptionDeclaration[] = [
+  {
+    name: "cycle",
+    value: "ID|FILE",
+    about: "a cycle, a manoeuvre with its parameters, or a CSV file; default udds",
+  },
+  ...SETUP_OPTIONS,
+  {
+    name: "balance",
+    value: "",
+    about: "repeat until the charge is balanced; the figures are then comparable",
+  },
+  { name: "out", value: "FILE", about: "write the report, one HTML file for screen and paper" },
 ];

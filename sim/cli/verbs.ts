@@ -1,6 +1,6 @@
 import type { OptionDeclaration } from "./arguments.ts";
 import type { Around } from "./around.ts";
-import { HANDOUT_OPTIONS, LESSON_OPTIONS, MARK_OPTIONS } from "./lesson-options.ts";
+import { HANDOUT_OPTIONS, LESSON_OPTIONS, MARK_OPTIONS, REPORT_OPTIONS } from "./lesson-options.ts";
 import { BENCH_OPTIONS, CYCLES_OPTIONS, LIMITS_OPTIONS, RUN_OPTIONS, VEHICLES_OPTIONS } from "./options.ts";
 
 /** What a verb does with the words behind it. */
@@ -49,6 +49,16 @@ export const VERBS: readonly Verb[] = [
     names: setupNames,
     long: true,
     load: async () => (await import("./commands/run.ts")).run,
+  },
+  {
+    name: "report",
+    about: "drive a cycle and write figures, ledger, plots and parameters as one HTML file",
+    usage: ["--out FILE [options]"],
+    options: REPORT_OPTIONS,
+    examples: ["report --vehicle compact --cycle nycc --strategy rules --balance --out report.html"],
+    names: setupNames,
+    long: true,
+    load: async () => (await import("./commands/report.ts")).report,
   },
   {
     name: "limits",

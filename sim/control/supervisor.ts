@@ -98,7 +98,8 @@ function mayStop(p: Prepared, s: PlantState, c: ControlState, fast: boolean, low
 /** Off, cranking, running, stopping: at most one change a period. */
 function runEngine(p: Prepared, s: PlantState, c: ControlState, on: boolean): void {
   const w = s.carrierSpeed;
-  if (c.startFuelLeft > 0) c.startFuelLeft = Math.max(0, c.startFuelLeft - CONTROL_PERIOD);
+  // Less than half a period left is rounding, not fuel.
+  c.startFuelLeft = c.startFuelLeft < 1.5 * CONTROL_PERIOD ? 0 : c.startFuelLeft - CONTROL_PERIOD;
   switch (c.engineMode) {
     case ENGINE.off:
       if (on) crank(s, c);

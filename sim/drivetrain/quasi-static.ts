@@ -24,6 +24,8 @@ export class QuasiStatic {
   finalDrive = 0;
   /** power in the friction brakes, W, ≥ 0 */
   brake = 0;
+  /** power into the motion of ring, output machine and sun, W */
+  rotating = 0;
 
   private ring = 0;
   private auxiliary = 0;
@@ -33,7 +35,8 @@ export class QuasiStatic {
   /** ring torque that the friction brakes may take over, N·m, ≥ 0 */
   private mayBrake = 0;
   private axleBrake = 0;
-  private sunInertiaTorque = 0;
+  private motion = 0;
+  private ringInertiaTorque = 0;
   private awake = 1;
 
   constructor(private readonly p: Prepared) {}
@@ -57,10 +60,13 @@ export class QuasiStatic {
     this.gearFade = ring / (Math.abs(ring) + GEAR_SMOOTHING);
     const loss = p.driveLoss * Math.abs(axle) * this.gearFade;
     this.finalDrive = loss * ring;
-    this.ringNeed = axle + loss + p.ringSideInertia * acceleration;
+    this.ringInertiaTorque = p.ringSideInertia * acceleration;
+    // The sun turns with the ring: its motion's energy over the ring's speed alone, so that a drive from rest to rest
+    // takes none. What the engine's speed adds belongs to the starts.
+    this.motion = p.sunInertia * p.k * p.k * acceleration * ring;
+    this.ringNeed = axle + loss + this.ringInertiaTorque;
     this.mayBrake = braking ? Math.abs(axle + loss) : 0;
     this.axleBrake = braking ? (axle - wheel) * ring : 0;
-    this.sunInertiaTorque = -p.sunInertia * p.k * acceleration;
   }
 
   /** The vehicle switched off: it stands and nothing draws power. */
@@ -89,7 +95,7 @@ export class QuasiStatic {
     const meshLossTorque = lambda * Math.abs(mesh);
     this.mesh = meshLossTorque * relative;
     const sun = p.k1 * speed - p.k * ring;
-    const sunTorque = mesh + meshLossTorque + this.sunInertiaTorque;
+    const sunTorque = mesh + meshLossTorque;
     this.output(this.ringNeed + p.k * mesh);
     const w = Math.abs(sun);
     const t = Math.abs(sunTorque);
@@ -99,8 +105,14 @@ export class QuasiStatic {
     this.sunSpeed = sun;
     this.sunTorque = sunTorque;
     this.sunLoss = this.awake * (p.sun0 + p.sun1 * t * t + (p.sun2 + p.sun3 * w * w + p.sun4 * t) * w);
+    this.rotating = this.ringInertiaTorque * ring + this.motion;
     this.battery =
-      sunTorque * sun + this.sunLoss + this.outputTorque * p.reduction * ring + this.outputLoss + this.auxiliary;
+      sunTorque * sun +
+      this.sunLoss +
+      this.outputTorque * p.reduction * ring +
+      this.outputLoss +
+      this.motion +
+      this.auxiliary;
   }
 
   /** Output machine for a torque needed at the ring; when braking, the friction brakes take over beyond its limit. */

@@ -53,7 +53,7 @@ function trace(x: Samples, value: (x: number) => number): Curve {
  * @param columns samples over speed
  * @param rows samples over torque
  */
-export function engineEfficiencyMap(engine: Vehicle["engine"], columns = 97, rows = 81): MapGrid {
+export function engineEfficiencyMap(engine: Vehicle["engine"], columns = 73, rows = 61): MapGrid {
   const { map } = engineTables(engine);
   return fill(
     { from: engine.idleSpeed, to: engine.maxSpeed, count: columns },
@@ -63,7 +63,7 @@ export function engineEfficiencyMap(engine: Vehicle["engine"], columns = 97, row
 }
 
 /** Full-load brake torque, N·m, over speed, rad/s, from idle to the greatest speed. */
-export const fullLoadCurve = (engine: Vehicle["engine"], count = 97): Curve =>
+export const fullLoadCurve = (engine: Vehicle["engine"], count = 49): Curve =>
   trace({ from: engine.idleSpeed, to: engine.maxSpeed, count }, (speed) => fullLoadTorque(engine, speed));
 
 /** The best-efficiency line, torque (N·m) over speed (rad/s), by rising power; the run's own line. */
@@ -79,7 +79,7 @@ export function bestEfficiencyCurve(engine: Vehicle["engine"]): Curve {
  * to limit: electricity to shaft where it motors, shaft to electricity where it generates, 0 where nothing useful
  * comes out. Odd counts put samples on the axes.
  */
-export function machineEfficiencyMap(m: MachineLimits & MachineLoss, columns = 97, rows = 81): MapGrid {
+export function machineEfficiencyMap(m: MachineLimits & MachineLoss, columns = 73, rows = 61): MapGrid {
   return fill(
     { from: -m.maxSpeed, to: m.maxSpeed, count: columns },
     { from: -m.peakTorque, to: m.peakTorque, count: rows },
@@ -88,5 +88,5 @@ export function machineEfficiencyMap(m: MachineLimits & MachineLoss, columns = 9
 }
 
 /** Greatest torque of a machine, N·m, over speed, rad/s, from −limit to limit; the same turned over holds below. */
-export const machineLimitCurve = (m: MachineLimits, count = 193): Curve =>
+export const machineLimitCurve = (m: MachineLimits, count = 97): Curve =>
   trace({ from: -m.maxSpeed, to: m.maxSpeed, count }, (speed) => torqueLimit(m, speed));

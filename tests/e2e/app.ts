@@ -1,68 +1,61 @@
-import { type ChildProcess, spawn } from "node:child_process";
-import { join } from "node:path";
-import { type Browser, chromium, type Page } from "playwright-core";
-import { findBrowser } from "../browser.mjs";
+import type { Browser, Page } from "playwright-core";
+import { openBrowser, type Served, serve } from "../served.mjs";
 
-const root = join(import.meta.dirname, "..", "..");
-
-/** Software drawing, and nothing that asks for a network. */
-const FLAGS = [
-  "--no-sandbox",
-  "--disable-quic",
-  "--no-first-run",
-  "--disable-background-networking",
-  "--disable-component-update",
-  "--disable-sync",
-  "--use-angle=swiftshader",
-  "--enable-unsafe-swiftshader",
-];
+/** How a page is opened. */
+export interface Opening {
+  readonly scheme?: "light" | "dark";
+  /** preferences as the device kept them */
+  readonly preferences?: Readonly<Record<string, unknown>>;
+  readonly reducedMotion?: boolean;
+  /** script that runs before the page's own */
+  readonly before?: string;
+  /** heading that shows that the place is there */
+  readonly heading?: string;
+}
 
 /** The app as `npm start -- --no-open` serves it, and a browser to look at it with. */
 export class ServedApp {
   private constructor(
-    private readonly server: ChildProcess,
+    private readonly served: Served,
     private readonly browser: Browser,
-    readonly address: string,
   ) {}
+
+  get address(): string {
+    return this.served.address;
+  }
 
   /** Builds what is stale, serves it and starts a browser. */
   static async start(): Promise<ServedApp> {
-    const executablePath = findBrowser();
-    if (!executablePath) throw new Error("no Chromium-family browser: `npm test` says how to get one");
-    const server = spawn(process.execPath, [join(root, "electron", "launch.mjs"), "--no-open"], {
-      stdio: ["ignore", "pipe", "inherit"],
-    });
-    const address = await new Promise<string>((resolve, reject) => {
-      let said = "";
-      server.stdout.on("data", (piece: Buffer) => {
-        said += piece.toString();
-        const found = /http:\/\/[\d.]+:\d+\//.exec(said);
-        if (found) resolve(found[0]);
-      });
-      server.once("exit", (code) => reject(new Error(`the launcher ended with ${code}: ${said}`)));
-    });
-    return new ServedApp(server, await chromium.launch({ executablePath, args: FLAGS }), address);
+    const served = await serve();
+    return new ServedApp(served, await openBrowser());
   }
 
   /** A fresh page on the app, its scripts' errors gathered in `errors`. */
-  async open(width: number, height: number, scheme: "light" | "dark" = "light"): Promise<OpenPage> {
+  async open(width: number, height: number, how: Opening | "light" | "dark" = {}): Promise<OpenPage> {
+    const opening = typeof how === "string" ? { scheme: how } : how;
     const context = await this.browser.newContext({
       viewport: { width, height },
-      colorScheme: scheme,
+      colorScheme: opening.scheme ?? "light",
+      reducedMotion: opening.reducedMotion ? "reduce" : "no-preference",
       // The checker that a test puts into the page is not part of it.
       bypassCSP: true,
     });
     const page = await context.newPage();
     const errors: string[] = [];
     page.on("pageerror", (error) => errors.push(error.message));
+    if (opening.preferences) {
+      const kept = JSON.stringify(JSON.stringify(opening.preferences));
+      await page.addInitScript(`localStorage["trishaft.preferences"] ??= ${kept}`);
+    }
+    if (opening.before) await page.addInitScript(opening.before);
     await page.goto(this.address);
-    await page.getByRole("heading", { name: "Bench" }).waitFor();
+    await page.getByRole("heading", { name: opening.heading ?? "Bench" }).waitFor();
     return { page, errors };
   }
 
   async stop(): Promise<void> {
     await this.browser.close();
-    this.server.kill("SIGINT");
+    this.served.stop();
   }
 }
 

@@ -34,17 +34,19 @@ const Chevron = ({ mark: { x, y, angle }, size }: ChevronProps) => (
 function RibbonShape({ ribbon, text }: { ribbon: Ribbon<string>; text: number }) {
   const { kind, owner, legs, outline, mark, width, backward, head, loop, asked } = ribbon;
   const patterned = !asked && width >= SOLID_BELOW;
+  const fill = (way: 1 | -1) =>
+    kind === "mixed"
+      ? `var(--${owner === "steel" ? "well" : `${owner}-tint`})`
+      : patternOf(kind, owner, backward === way < 0 ? 1 : -1);
+  const [only, other] = legs;
   return (
     <g class={classOf(loop ? "fr loop" : "fr", ribbon)}>
-      {patterned &&
-        legs.map(({ d, way }) =>
-          kind === "mixed" ? (
-            <path key={way} d={d} class={`tint ${owner}`} />
-          ) : (
-            <path key={way} d={d} style={{ fill: patternOf(kind, owner, backward === way < 0 ? 1 : -1) }} />
-          ),
-        )}
-      <path class="edge" d={outline} />
+      {patterned && other && legs.map(({ d, way }) => <path key={way} d={d} style={{ fill: fill(way) }} />)}
+      <path
+        class="edge"
+        d={outline}
+        style={patterned && only && !other ? { fill: fill(only.way) } : undefined}
+      />
       {head && <path class="head" d={head} />}
       {patterned && width >= CHEVRON_FROM && !head && (
         <Chevron mark={mark} size={Math.min(text * 0.57, width * 0.3)} />

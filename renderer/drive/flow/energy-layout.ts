@@ -7,8 +7,8 @@ import { type RoadPlan, roadSide } from "./road-side.ts";
 import { type Parts, right, Sheet } from "./sheet.ts";
 
 const ROAD: RoadPlan<EnergyId> = [
-  ["height", -4.9, 2.1],
-  ["motion", -2.4, 2.1],
+  ["height", -5.1, 2.35],
+  ["motion", -2.5, 2.35],
   ["air", 0.05, 1.15],
   ["rolling", 1.4, 1.15],
   ["brake", 2.75, 1.15],
@@ -31,7 +31,7 @@ export function energyScale(places: Places, e: Energies): number {
   const lane = rooms.path * 1.5;
   const through = ENERGY_BARS.map(({ id, left: l, right: r, free }) => {
     const sum = [...l, ...r, ...free].reduce((total, one) => total + Math.abs(e[one]), 0) / 2;
-    if (id === "engine") return (rooms.heat - text * 1.2) / Math.max(1, e.heat + e.friction);
+    if (id === "engine") return (rooms.heat - text * 0.8) / Math.max(1, e.heat + e.friction);
     return (id === "battery" ? rooms.battery : lane) / Math.max(1, sum);
   });
   const taken = [e.motion, e.height, e.air, e.rolling, e.brake].reduce(

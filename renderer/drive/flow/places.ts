@@ -41,7 +41,7 @@ const ACROSS: Readonly<Record<BarId, number>> = {
  * `upper` and `lower` are the feet of the two lanes, `cells` the foot of the battery's ribbon, px.
  */
 export function placesOf({ width, height, text }: SheetSize) {
-  const cells = 0.165 * height;
+  const cells = 0.172 * height;
   const upper = 0.405 * height;
   const lower = 0.695 * height;
   const foot = height - text * 1.55;
@@ -50,12 +50,12 @@ export function placesOf({ width, height, text }: SheetSize) {
   const lane = lower - upper - text * 0.8;
   const above = upper - cells - text * 1.9;
   const rooms: Readonly<Record<RoomId, number>> = {
-    heat: foot - lower - text * 0.6,
+    heat: foot - lower - text * 1.15,
     engine: lane - text * 1.6,
     gearSet: lane,
     path,
     sunMachine: above,
-    battery: cells - text * 1.2,
+    battery: cells - text * 1.55,
     dcLink: upper - cells,
     outputMachine: upper - cells,
     ring: lane,

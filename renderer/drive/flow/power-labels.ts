@@ -178,13 +178,20 @@ function turns(w: PowerWishes, l: PowerLayout): void {
   }
 }
 
+/** Power that goes round is named over the mechanical path, or on it where that is tall. */
 function loop(w: PowerWishes, { circulating, places }: PowerLayout): void {
   if (circulating <= 0) return;
   const { text } = w;
-  const y = places.lower - (w.ribbon("ring")?.width ?? 0) - text * 0.55;
+  const path = w.ribbon("ring")?.width ?? 0;
+  const y = places.lower - path - text * 0.55;
   const mid = (places.at("sunMachine") + places.at("outputMachine")) / 2;
-  const name = t.roadFlow.circulating(kilowatts(circulating));
-  w.add("loop", name, 65, [at(mid, y), at(mid + text * 3, y), at(mid - text * 3, y)]);
+  w.add("loop", t.roadFlow.circulating(kilowatts(circulating)), 65, [
+    at(mid, y),
+    at(mid + text * 3, y),
+    at(mid - text * 3, y),
+    at(places.at("outputMachine") + text, y, "start"),
+    at(mid - text * 6, places.lower - path / 2 + text * 0.35),
+  ]);
 }
 
 /** Every text of the sheet in its place. @param reversing whether the vehicle rolls backward */

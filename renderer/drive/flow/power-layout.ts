@@ -21,8 +21,8 @@ const ROUND: ReadonlySet<string> = new Set([
 const NONE: ReadonlySet<string> = new Set();
 
 const ROAD: RoadPlan<FlowId> = [
-  ["climbing", -4.9, 2.1],
-  ["speedingUp", -2.4, 2.1],
+  ["climbing", -5.1, 2.35],
+  ["speedingUp", -2.5, 2.35],
   ["air", 0.05, 1.15],
   ["rolling", 1.4, 1.15],
   ["brake", 2.75, 1.15],

@@ -96,7 +96,7 @@ function obstaclesOf<F extends string>(picture: Picture<F>): { boxes: Box[]; lin
       boxes.push({ x: first[0], y: first[1] - width / 2, width: last[0] - first[0], height: width });
       continue;
     }
-    const step = middle.length > 8 ? 4 : 1;
+    const step = middle.length > 8 ? 6 : 1;
     const half = width / 2;
     for (let i = step; i < middle.length; i += step) {
       const [x1, y1] = middle[i - step] ?? first;

@@ -89,6 +89,9 @@ function contoursOf(frame: MapFrame, found: readonly ContourLevel[], levels: rea
   }));
 }
 
+/** Every fourth place of a line, and its last: enough for labels to keep clear of it. */
+const coarse = (line: readonly Spot[]): Spot[] => line.filter((_, i) => i % 4 === 0 || i === line.length - 1);
+
 const percent = (level: number): string => `${num(level * 100)} %`;
 
 function levelLabels(
@@ -155,7 +158,7 @@ function engineLayout(input: MapInput): MapLayout {
       levelLabels(frame, found, levels, under),
       {
         bounds: box,
-        lines: [...segmentsOf(top), ...segmentsOf(best), ...segmentsOf(end)],
+        lines: [...segmentsOf(top), ...segmentsOf(coarse(best)), ...segmentsOf(end)],
         text: input.text,
       },
       input.measure,

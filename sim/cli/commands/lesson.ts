@@ -23,10 +23,13 @@ export function lesson(words: readonly string[], around: Around): void {
   const [what = "list", ...rest] = args.words;
   const verb = readChoice("lesson", what, ["list", "show", "check"]);
   expectWords(`lesson ${verb}`, rest, verb === "list" ? [] : ["ID|FILE"], verb === "list" ? 0 : 1);
-  if (verb === "list") return around.out(list(args.has("json")));
-  const source = chooseLesson(`lesson ${verb}`, rest[0] ?? "");
-  if (verb === "show") return around.out(show(source, args.has("json"), around));
-  around.out(check(source, around));
+  around.out(textOf(verb, rest[0] ?? "", args.has("json"), around));
+}
+
+function textOf(verb: "list" | "show" | "check", name: string, asJson: boolean, around: Around): string {
+  if (verb === "list") return list(asJson);
+  const source = chooseLesson(`lesson ${verb}`, name);
+  return verb === "show" ? show(source, asJson, around) : check(source, around);
 }
 
 const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;

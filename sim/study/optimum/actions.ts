@@ -19,6 +19,8 @@ export interface Actions {
   readonly restPower: Float64Array;
   /** battery power that the friction brakes can take over in this stage, W, ≥ 0 */
   readonly shed: Float64Array;
+  /** battery power beyond its limit that may be asked and not given, W: only where the vehicle is at its limit */
+  readonly overdraw: Float64Array;
   /** wheel torque taken, N·m at the ring: the demand's but where the vehicle cannot do it */
   readonly wheelTorque: Float64Array;
   /** wheel power that cannot be given, W, ≥ 0, a stage */
@@ -31,6 +33,9 @@ const TORQUES_PER_POINT = 0.7;
 
 /** Fuel for battery energy used to choose among points of nearly the same battery power. */
 const PRICE = 2.6;
+
+/** Rounding room of a demand cut to the battery's limit, W. */
+const LEEWAY = 1;
 
 /** Rounds of halving when a demand is cut to what the vehicle can do. */
 const HALVINGS = 30;
@@ -142,12 +147,16 @@ export function stageActions(
   const builder = new Builder(p, demand, points, refine);
   const source = sourceOf(p);
   const most = mostOut(source, soc, openAt(source, soc));
+  // What the battery gives less at its least working charge than at the one judged by.
+  const low = p.socFloor + source.taper;
+  const leeway = Math.max(0, most - mostOut(source, low, openAt(source, low))) + LEEWAY;
   const n = demand.stages;
   const first = new Int32Array(n);
   const count = new Int32Array(n);
   const restPower = new Float64Array(n);
   const shed = new Float64Array(n);
   const unmet = new Float64Array(n);
+  const overdraw = new Float64Array(n);
   const wheelTorque = Float64Array.from(demand.wheelTorque);
   const power: number[] = [];
   const fuel: number[] = [];
@@ -176,6 +185,7 @@ export function stageActions(
       wheel = builder.within(k, most);
       wheelTorque[k] = wheel;
       unmet[k] = Math.abs((asked - wheel) * realAt(demand.ringSpeed, k));
+      overdraw[k] = leeway;
       builder.setRoad(k, wheel);
       restPower[k] = builder.rest();
       found = builder.pareto();
@@ -200,6 +210,7 @@ export function stageActions(
     torque: Float64Array.from(torque),
     restPower,
     shed,
+    overdraw,
     wheelTorque,
     unmet,
   };

@@ -65,9 +65,13 @@ export class Bins {
 export function paretoBins(candidates: Candidates, power: Float64Array, price: number, bins: Bins): number {
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
+  let strongest = 0;
   for (let i = 0; i < candidates.count; i += 1) {
     const value = realAt(power, i);
-    if (value < least) least = value;
+    if (value < least) {
+      least = value;
+      strongest = i;
+    }
     if (value > most) most = value;
   }
   if (least > most) return 0;
@@ -83,6 +87,8 @@ export function paretoBins(candidates: Candidates, power: Float64Array, price: n
       bins.point[bin] = i;
     }
   }
+  // What charges most decides what can be done at all: it is always kept.
+  bins.point[0] = strongest;
   let kept = 0;
   let fuel = Number.POSITIVE_INFINITY;
   for (let bin = 0; bin < bins.count; bin += 1) {

@@ -1,0 +1,48 @@
+import { niceStep } from "../../lever/scale.ts";
+import type { Range } from "./range.ts";
+
+/** Most ticks of a plot. */
+const MOST = 4;
+
+/**
+ * Round values in a range, at most four, with zero among them if it lies inside.
+ * @param times factor to the unit shown, in which they are round
+ * @param most as many as have room
+ * @returns SI
+ */
+export function valueTicks({ least, most: top }: Range, times: number, most: number): readonly number[] {
+  const room = Math.max(2, Math.min(MOST, most));
+  const [low, high] = [least * times, top * times];
+  let step = niceStep((high - low) / room);
+  for (;;) {
+    const first = Math.ceil(low / step - 1e-9);
+    const last = Math.floor(high / step + 1e-9);
+    if (last - first + 1 <= room) {
+      return Array.from({ length: last - first + 1 }, (_, i) => ((first + i) * step) / times);
+    }
+    step = niceStep(step * 1.2);
+  }
+}
+
+/** Decimals that tell ticks apart. */
+export const tickDecimals = (ticks: readonly number[], times: number): number => {
+  const step = ((ticks[1] ?? 1) - (ticks[0] ?? 0)) * times;
+  return Math.min(4, Math.max(0, -Math.floor(Math.log10(Math.abs(step) || 1) + 1e-9)));
+};
+
+const STEPS = [
+  ...[0.1, 0.2, 0.5, 1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800],
+  ...[3600, 7200, 10_800, 21_600, 43_200],
+];
+
+/**
+ * Times of the ticks of a window, s.
+ * @param width of the window, px
+ * @param gap least distance of two ticks, px
+ */
+export function timeTicks(from: number, to: number, width: number, gap: number): readonly number[] {
+  const step = STEPS.find((each) => (each / (to - from)) * width >= gap) ?? 86_400;
+  const first = Math.ceil(from / step - 1e-9);
+  const last = Math.floor(to / step + 1e-9);
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * step);
+}
