@@ -1,0 +1,44 @@
+import type { ComparisonRow } from "./row.ts";
+
+type Cell = string | number;
+
+/** Columns of the exported table: name with unit, and how a row fills it. */
+const COLUMNS: readonly (readonly [string, (row: ComparisonRow) => Cell])[] = [
+  ["vehicle", (row) => row.vehicle.id],
+  ["cycle", (row) => row.cycle.id],
+  ["strategy", (row) => row.strategy.title],
+  ["fuel_l_per_100km", (row) => (row.fuel.balanced ? row.fuel.litres_per_100km : "")],
+  ["fuel_mpg_us", (row) => (row.fuel.balanced ? row.fuel.mpg_us : "")],
+  ["co2_g_per_km", (row) => (row.fuel.balanced ? row.fuel.co2_g_per_km : "")],
+  ["fuel_balanced_j", (row) => (row.fuel.balanced ? row.fuel.energy_j : "")],
+  ["not_balanced_because", (row) => (row.fuel.balanced ? "" : row.fuel.reason)],
+  ["fuel_raw_j", (row) => row.raw_fuel_j],
+  ["fuel_raw_l_per_100km", (row) => row.raw_litres_per_100km],
+  ["battery_net_j", (row) => row.net_battery_j],
+  ["battery_net_share", (row) => row.net_share],
+  ["slope", (row) => row.slope],
+  ["slope_source", (row) => row.slope_source],
+  ["soc_start", (row) => row.start_soc],
+  ["electric_kwh_per_100km", (row) => row.electric_kwh_per_100km],
+  ["distance_m", (row) => row.distance_m],
+  ["recovered_j", (row) => row.recovered_j],
+  ["recovery_share", (row) => row.recovery_share],
+  ["engine_starts", (row) => row.starts],
+  ["engine_s", (row) => row.engine_seconds],
+  ["battery_throughput_j", (row) => row.battery_throughput_j],
+  ["trace_rms_mps", (row) => row.trace_rms_mps],
+  ["trace_outside_s", (row) => row.trace_seconds_outside],
+];
+
+/** A cell as RFC 4180 wants it. */
+const cell = (value: Cell): string => {
+  const text = typeof value === "number" && !Number.isFinite(value) ? "" : String(value);
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+};
+
+/** The comparison as CSV (RFC 4180, one header row, full precision), in the order of the rows' indices. */
+export function compareCsv(rows: readonly ComparisonRow[]): string {
+  const sorted = [...rows].sort((a, b) => a.index - b.index);
+  const lines = sorted.map((row) => COLUMNS.map(([, of]) => cell(of(row))).join(","));
+  return `${[COLUMNS.map(([name]) => name).join(","), ...lines].join("\n")}\n`;
+}
