@@ -3,6 +3,7 @@ import { Bench } from "../bench/Bench.tsx";
 import { BenchStrip } from "../bench/BenchStrip.tsx";
 import { BenchTop } from "../bench/BenchTop.tsx";
 import { benchKey } from "../bench/keys.ts";
+import { ComparePlace, CompareStrip, CompareTop } from "../compare/ComparePlace.tsx";
 import { roadKey } from "../drive/keys.ts";
 import { Road } from "../drive/Road.tsx";
 import { RoadStrip } from "../drive/RoadStrip.tsx";
@@ -25,6 +26,7 @@ export interface Place {
 
 export const PLACE: Readonly<Record<PlaceId, Place>> = {
   bench: { icon: "bench", Top: BenchTop, Sheet: Bench, Strip: BenchStrip, key: benchKey },
+  compare: { icon: "compare", Top: CompareTop, Sheet: ComparePlace, Strip: CompareStrip, key: () => false },
   vehicle: { icon: "vehicle", Top: VehicleTop, Sheet: VehicleSheet, Strip: VehicleStrip, key: () => false },
   road: { icon: "road", Top: RoadTop, Sheet: Road, Strip: RoadStrip, key: roadKey },
 };

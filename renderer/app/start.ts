@@ -96,6 +96,7 @@ const COMMANDS: Readonly<Partial<Record<MenuCommand, () => void>>> = {
   redo,
   "place-bench": () => goTo("bench"),
   "place-road": () => goTo("road"),
+  "place-compare": () => goTo("compare"),
   "place-vehicle": () => goTo("vehicle"),
   "export-run": () => void saveCsv(),
   projector: toggleProjector,

@@ -1,5 +1,4 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import { dockPanel } from "../bench/dock.ts";
 import { hidden } from "../state/predict.ts";
 import { balances, now, playing, run } from "../state/road.ts";
 import { type RoadWorkingId, roadWorking } from "../state/road-working.ts";
@@ -10,6 +9,7 @@ import { Leader, type PanelSpot } from "../ui/Leader.tsx";
 import { metrics } from "../ui/metrics.ts";
 import { WorkingLines, type WorkingText } from "../ui/WorkingLines.tsx";
 import { figuresShown } from "./figures-shown.ts";
+import { dockNear } from "./working/dock.ts";
 import { roadSource } from "./working/source.ts";
 import { roadWorkingOf } from "./working/working.ts";
 
@@ -48,36 +48,24 @@ function pointIn(view: Element, origin: DOMRect, id: string): PanelSpot["point"]
   return { x: x + width / 2, y: y + height / 2, r };
 }
 
-/** What a panel had better not cover: numbers, names, the point of the map. */
-const LABELS = ".stage svg text, .stage button, .map-picture, .r-time-view :is(b, output, .value)";
+/** What a panel never covers, and what it had better not: numbers, names, the point of the map. */
+const KEEPS = ".r-lever .handle";
+const SPARES = "svg text, .r-time-view b, .r-time-view dd, .moments li, .map-live .disc, .transport";
 
-/** A free corner for the panel: near its point, clear of it, of the lever line and of its handles. */
+/** A free corner for the panel: near its point, clear of it and of the handles of the lever line. */
 function findSpot(panel: HTMLElement, id: string): PanelSpot | null {
   const view = panel.closest(".road");
   if (!view) return null;
   const origin = view.getBoundingClientRect();
   const point = pointIn(view, origin, id);
   const { width, height } = panel.getBoundingClientRect();
-  const hero = view.querySelector(".r-lever .hero");
-  const line = hero ? boxIn(origin, hero) : { x: -9, y: -9, width: 0, height: 0 };
   const near = point ?? { x: origin.width * 0.6, y: origin.height * 0.4, r: 0 };
-  const around = {
-    x: near.x - 3 * near.r,
-    y: near.y - near.r,
-    width: 6 * near.r,
-    height: 2 * near.r,
-  };
-  const close = ({ x, y }: { x: number; y: number }): boolean =>
-    Math.abs(x - near.x) < 2 * width && Math.abs(y - near.y) < 3 * height;
-  const corner = dockPanel(width, height, {
+  const boxes = (selector: string) => [...view.querySelectorAll(selector)].map((one) => boxIn(origin, one));
+  const corner = dockNear(width, height, {
     bounds: { x: 6, y: 6, width: origin.width - 16, height: origin.height - 16 },
-    zero: 0,
-    handles: [around, ...[...view.querySelectorAll(".r-lever .handle")].map((one) => boxIn(origin, one))],
-    arrows: [],
-    labels: [...view.querySelectorAll(LABELS)].map((one) => boxIn(origin, one)).filter(close),
-    line: { x1: line.x, y1: line.y, x2: line.x + line.width, y2: line.y + line.height },
-    axes: [],
     point: near,
+    keep: boxes(KEEPS),
+    spare: boxes(SPARES),
   });
   return { ...corner, point };
 }

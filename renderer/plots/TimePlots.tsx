@@ -1,50 +1,39 @@
-import { useLayoutEffect } from "preact/hooks";
 import "uplot/dist/uPlot.min.css";
+import { useLayoutEffect } from "preact/hooks";
 import { metrics } from "../ui/metrics.ts";
 import { useSize } from "../ui/use-size.ts";
-import { CursorLine } from "./CursorLine.tsx";
-import { chosenPlots, plotsFor } from "./choice.ts";
-import { Lanes, laneHeight } from "./Lanes.tsx";
-import { PlotRow } from "./PlotRow.tsx";
-import { TimeAxis } from "./TimeAxis.tsx";
-import { AXIS, plotWidth } from "./time-frame.ts";
+import { Cursor } from "./time/Cursor.tsx";
+import { wantedPlots } from "./time/chosen-plots.ts";
+import { Lanes } from "./time/Lanes.tsx";
+import { timeLayout } from "./time/layout.ts";
+import { PlotRow } from "./time/PlotRow.tsx";
+import { TimeAxis } from "./time/TimeAxis.tsx";
+import { PlotMenu, StretchTools, ZoomTools } from "./time/Tools.tsx";
+import { plotWidth } from "./time/view.ts";
 
-/** Widths of names and readouts, in lines of text. */
-const NAME = 8.4;
-const VALUES = 10.4;
-
-/** View D: regimes and plots over time on one cursor. */
+/** View D: regimes in four lanes and stacked plots over one time axis, with one cursor through all of them. */
 export function TimePlots() {
   const { ref, width, height } = useSize<HTMLElement>();
   const { text } = metrics.value;
-  const inner = Math.max(0, width - text * (NAME + VALUES) - AXIS - 14);
+  const plots = wantedPlots();
+  const layout = timeLayout(width, height, text, plots.length);
   useLayoutEffect(() => {
-    plotWidth.value = inner;
-  }, [inner]);
-  const lanes = 4 * laneHeight(text) + 14;
-  const foot = text * 2.1;
-  const room = height - lanes - foot - 6;
-  const plots = plotsFor(room, text, chosenPlots.value);
-  const each = Math.floor(room / Math.max(1, plots.length));
+    plotWidth.value = layout.width;
+  }, [layout.width]);
   return (
     <section class="view time-plots" ref={ref} aria-labelledby="view-d">
       {width > 0 && (
         <>
-          <Lanes />
-          {plots.map((plot) => (
-            <PlotRow key={plot.id} plot={plot} width={inner} height={each} />
-          ))}
-          <TimeAxis />
-          <div
-            class="cursor-place"
-            style={{
-              left: `${text * NAME + AXIS}px`,
-              width: `${inner}px`,
-              height: `${lanes + each * plots.length}px`,
-            }}
-          >
-            <CursorLine />
-          </div>
+          <Lanes layout={layout} />
+          {layout.rows.map(({ top, height: high }, i) => {
+            const plot = plots[i];
+            return plot && <PlotRow key={plot.id} plot={plot} top={top} height={high} layout={layout} />;
+          })}
+          <TimeAxis layout={layout} />
+          <Cursor layout={layout} />
+          <ZoomTools layout={layout} />
+          <StretchTools layout={layout} />
+          <PlotMenu layout={layout} />
         </>
       )}
     </section>

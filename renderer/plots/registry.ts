@@ -1,192 +1,240 @@
-import { at } from "../../shared/at.ts";
 import { mpsToKmh, mpsToMph, radPerSToRpm } from "../../shared/units.ts";
 import type { ChannelId } from "../../sim/run/channels.ts";
-import { FLOWS, type FlowId } from "../../sim/run/flows.ts";
-import type { LogReader } from "../../sim/run/log.ts";
+import type { FlowId } from "../../sim/run/flows.ts";
 import { num, roadUnitName, shaftUnitName, type Units } from "../state/format.ts";
 import type { HideableId } from "../state/predict.ts";
 import type { RoadWorkingId } from "../state/road-working.ts";
 import { t } from "../texts/catalogue.ts";
+import type { Ink } from "./time/inks.ts";
+import type { Source } from "./time/source.ts";
 
-/** How a curve is drawn: dash tells shafts apart where colour does not. */
-export type Dash = "solid" | "long" | "short" | "grey";
+/** How a curve is dashed: shafts are told apart without colour, too. */
+export type Dash = "solid" | "long" | "short" | "target";
 
-/** One curve of a plot: where its numbers come from, and how it looks. */
-export interface Curve {
-  readonly id: string;
-  readonly title: string;
-  readonly of: (log: LogReader) => ArrayLike<number>;
-  readonly colour: "carrier" | "sun" | "ring" | "battery" | "fuel" | "loss";
-  readonly dash: Dash;
-  /** filled to zero, in the pattern of its kind */
-  readonly area?: boolean;
-  readonly hides?: HideableId;
-  /** what shows its working */
-  readonly working: RoadWorkingId;
+/** How numbers are shown: SI times a factor, its unit, and so many decimals. */
+export interface Shown {
+  readonly unit: (units: Units) => string;
+  readonly times: (units: Units) => number;
+  readonly decimals: (units: Units) => number;
 }
 
-/** A plot of the time view. A new one is one entry in PLOTS. */
+/** A quantity of the log that is read at the cursor. */
+export interface Reading {
+  readonly id: keyof typeof t.plots.curves;
+  readonly source: Source;
+  readonly ink: Ink;
+  /** what shows how the number comes about */
+  readonly working: RoadWorkingId;
+  /** quantities that it would tell while they are asked for */
+  readonly tells: readonly HideableId[];
+  /** where it is shown otherwise than its plot */
+  readonly shown?: Shown;
+}
+
+/** A quantity that is drawn over time. */
+export interface Curve extends Reading {
+  readonly dash: Dash;
+  /** filled to zero in the pattern of its kind: only where the area means something */
+  readonly area?: "elec" | "chem";
+}
+
+/** One row of the time view. A new plot is one entry in PLOTS and its words in the catalogue. */
 export interface Plot {
   readonly id: keyof typeof t.plots.names;
-  readonly unit: (units: Units) => string;
-  /** shown numbers a SI unit, and their decimals in the readout */
-  readonly perSi: (units: Units) => number;
-  readonly decimals: number;
+  readonly shown: Shown;
+  /** what more is said of its unit */
+  readonly note?: (unit: string) => string;
+  /** in the order in which they are read; the first one is drawn over the others */
   readonly curves: readonly Curve[];
+  /** read beside the curves without being drawn */
+  readonly beside?: readonly Reading[];
+  /** the range holds zero; otherwise it is as wide as the curves are */
+  readonly fromZero: boolean;
 }
 
-/** Flow columns, taken out of the log's rows once a log and length. */
-const taken = new WeakMap<LogReader, Map<string, Float32Array>>();
+const shown = (unit: string, times: number, decimals: number): Shown => ({
+  unit: () => unit,
+  times: () => times,
+  decimals: () => decimals,
+});
+const ROAD: Shown = {
+  unit: roadUnitName,
+  times: (units) => (units.road === "kmh" ? mpsToKmh(1) : mpsToMph(1)),
+  decimals: () => 1,
+};
+const SHAFT: Shown = {
+  unit: shaftUnitName,
+  times: (units) => (units.shaft === "rpm" ? radPerSToRpm(1) : 1),
+  decimals: (units) => (units.shaft === "rpm" ? 0 : 1),
+};
+const KILOWATTS = shown("kW", 1e-3, 1);
+const KILOJOULES = shown("kJ", 1e-3, 0);
+const MEGAJOULES = shown("MJ", 1e-6, 2);
+const PERCENT = shown("%", 100, 1);
+const TORQUE = shown("N·m", 1, 1);
 
-/** One flow of all rows, W. */
-function flowColumn(log: LogReader, id: FlowId): Float32Array {
-  const known = taken.get(log) ?? new Map<string, Float32Array>();
-  taken.set(log, known);
-  const key = `${id}:${log.rows}`;
-  const found = known.get(key);
-  if (found) return found;
-  const place = FLOWS.indexOf(id);
-  const flows = log.flows;
-  const column = Float32Array.from({ length: log.rows }, (_, row) => at(flows, row * FLOWS.length + place));
-  for (const old of known.keys()) if (old.startsWith(`${id}:`)) known.delete(old);
-  known.set(key, column);
-  return column;
-}
+/** What a channel or a flow is called, drawn in, and tells. */
+type Named = readonly [id: Reading["id"], ink: Ink, ...tells: HideableId[]];
 
-const channel = (id: ChannelId) => (log: LogReader) => log.view(id);
-const flow = (id: FlowId) => (log: LogReader) => flowColumn(log, id);
+const ofChannel = (channel: ChannelId, [id, ink, ...tells]: Named): Reading => ({
+  id,
+  source: { channel },
+  ink,
+  working: `channel:${channel}`,
+  tells,
+});
 
-const curve = (
-  id: keyof typeof t.plots.curves,
-  of: Curve["of"],
-  colour: Curve["colour"],
-  dash: Dash,
-  working: RoadWorkingId,
-  more: { readonly area?: boolean; readonly hides?: HideableId } = {},
-): Curve => ({ id, title: t.plots.curves[id], of, colour, dash, working, ...more });
+const ofFlow = (flow: FlowId, [id, ink, ...tells]: Named): Reading => ({
+  id,
+  source: { flow },
+  ink,
+  working: `flow:${flow}`,
+  tells,
+});
 
-const one = (): number => 1;
-const kilo = (): number => 0.001;
-const road = (units: Units): number => (units.road === "kmh" ? mpsToKmh(1) : mpsToMph(1));
-const shaft = (units: Units): number => (units.shaft === "rpm" ? radPerSToRpm(1) : 1);
+const drawn = (reading: Reading, dash: Dash = "solid", area?: Curve["area"]): Curve => ({
+  ...reading,
+  dash,
+  ...(area ? { area } : {}),
+});
 
-/** Every plot, in the order in which they fill the view. */
+const CHARGE = ofChannel("soc", ["charge", "battery", "charge"]);
+const FUEL = ofChannel("fuel", ["fuel", "fuel", "fuel"]);
+
+/** Every plot that can be shown, in the order in which they stand. */
 export const PLOTS: readonly Plot[] = [
   {
     id: "speed",
-    unit: roadUnitName,
-    perSi: road,
-    decimals: 1,
+    shown: ROAD,
+    fromZero: true,
     curves: [
-      curve("road", channel("speed"), "ring", "solid", "channel:speed", { hides: "road-speed" }),
-      curve("target", channel("target"), "loss", "grey", "channel:target"),
+      drawn(ofChannel("speed", ["road", "ring", "road-speed"])),
+      drawn(ofChannel("target", ["target", "loss"]), "target"),
     ],
   },
   {
     id: "power",
-    unit: () => "kW",
-    perSi: kilo,
-    decimals: 1,
+    shown: KILOWATTS,
+    fromZero: true,
     curves: [
-      curve("engine", flow("engine"), "carrier", "solid", "flow:engine", { hides: "engine-power" }),
-      curve("sunMachine", channel("sunMachineElectric"), "sun", "long", "channel:sunMachineElectric", {
-        hides: "sun-machine-power",
-      }),
-      curve(
-        "outputMachine",
-        channel("outputMachineElectric"),
-        "ring",
-        "short",
-        "channel:outputMachineElectric",
-        {
-          hides: "output-machine-power",
-        },
-      ),
+      drawn(ofFlow("engine", ["engine", "carrier", "engine-power"])),
+      drawn(ofChannel("sunMachineElectric", ["sunMachine", "sun", "sun-machine-power"]), "long"),
+      drawn(ofChannel("outputMachineElectric", ["outputMachine", "ring", "output-machine-power"]), "short"),
     ],
   },
   {
     id: "battery",
-    unit: () => t.plots.units.battery,
-    perSi: kilo,
-    decimals: 1,
-    curves: [
-      curve("power", channel("batteryPower"), "battery", "solid", "channel:batteryPower", {
-        area: true,
-        hides: "battery-power",
-      }),
-    ],
+    shown: KILOWATTS,
+    note: t.plots.notes.giving,
+    fromZero: true,
+    curves: [drawn(ofChannel("batteryPower", ["battery", "battery", "battery-power"]), "solid", "elec")],
+    beside: [{ ...CHARGE, shown: PERCENT }],
   },
   {
     id: "shafts",
-    unit: shaftUnitName,
-    perSi: shaft,
-    decimals: 0,
+    shown: SHAFT,
+    fromZero: true,
     curves: [
-      curve("sun", channel("sunMachineSpeed"), "sun", "long", "channel:sunMachineSpeed", {
-        hides: "sun-speed",
-      }),
-      curve("carrier", channel("engineSpeed"), "carrier", "solid", "channel:engineSpeed", {
-        hides: "carrier-speed",
-      }),
-      curve("ring", channel("ringSpeed"), "ring", "short", "channel:ringSpeed", { hides: "ring-speed" }),
+      drawn(ofChannel("sunMachineSpeed", ["sun", "sun", "sun-speed"]), "long"),
+      drawn(ofChannel("engineSpeed", ["carrier", "carrier", "carrier-speed"])),
+      drawn(ofChannel("ringSpeed", ["ring", "ring", "ring-speed"]), "short"),
     ],
   },
   {
     id: "recovered",
-    unit: () => t.plots.units.recovered,
-    perSi: kilo,
-    decimals: 0,
-    curves: [
-      curve("recovered", channel("recovered"), "battery", "solid", "channel:recovered", {
-        area: true,
-        hides: "recovered",
-      }),
-    ],
+    shown: KILOJOULES,
+    note: t.plots.notes.intoBattery,
+    fromZero: true,
+    curves: [drawn(ofChannel("recovered", ["recovered", "battery", "recovered"]), "solid", "chem")],
+    beside: [{ ...FUEL, shown: MEGAJOULES }],
   },
-  {
-    id: "charge",
-    unit: () => "%",
-    perSi: () => 100,
-    decimals: 1,
-    curves: [curve("charge", channel("soc"), "battery", "solid", "channel:soc", { hides: "charge" })],
-  },
+  { id: "charge", shown: PERCENT, fromZero: false, curves: [drawn(CHARGE)] },
   {
     id: "torques",
-    unit: () => "N·m",
-    perSi: one,
-    decimals: 1,
+    shown: TORQUE,
+    fromZero: true,
     curves: [
-      curve("engine", channel("engineTorque"), "carrier", "solid", "channel:engineTorque"),
-      curve("sunMachine", channel("sunMachineTorque"), "sun", "long", "channel:sunMachineTorque"),
-      curve("outputMachine", channel("outputMachineTorque"), "ring", "short", "channel:outputMachineTorque"),
+      drawn(ofChannel("engineTorque", ["engineTorque", "carrier", "engine-power"])),
+      drawn(ofChannel("sunMachineTorque", ["sunMachineTorque", "sun", "sun-machine-power"]), "long"),
+      drawn(
+        ofChannel("outputMachineTorque", ["outputMachineTorque", "ring", "output-machine-power"]),
+        "short",
+      ),
     ],
   },
   {
-    id: "fuel",
-    unit: () => t.plots.units.fuel,
-    perSi: kilo,
-    decimals: 0,
-    curves: [curve("fuel", channel("fuel"), "fuel", "solid", "channel:fuel", { hides: "fuel" })],
+    id: "gear-torques",
+    shown: TORQUE,
+    note: t.plots.notes.onGearSet,
+    fromZero: true,
+    curves: [
+      drawn(ofChannel("sunTorque", ["sunTorque", "sun", "sun-machine-power"]), "long"),
+      drawn(ofChannel("carrierTorque", ["carrierTorque", "carrier", "engine-power"])),
+      drawn(ofChannel("ringTorque", ["ringTorque", "ring"]), "short"),
+    ],
+  },
+  { id: "fuel", shown: MEGAJOULES, fromZero: true, curves: [drawn(FUEL, "solid", "chem")] },
+  {
+    id: "fuel-power",
+    shown: KILOWATTS,
+    fromZero: true,
+    curves: [drawn(ofChannel("fuelPower", ["fuelPower", "fuel", "fuel", "engine-power"]))],
   },
   {
-    id: "brakes",
-    unit: () => "kN",
-    perSi: kilo,
-    decimals: 2,
+    id: "wheel-force",
+    shown: shown("kN", 1e-3, 2),
+    fromZero: true,
     curves: [
-      curve("asked", channel("wheelForceAsk"), "loss", "grey", "channel:wheelForceAsk"),
-      curve("friction", channel("frictionBrake"), "loss", "solid", "channel:frictionBrake"),
+      drawn(ofChannel("wheelForceAsk", ["forceAsk", "ring"])),
+      drawn(ofChannel("frictionBrake", ["frictionBrake", "loss"]), "long"),
     ],
+  },
+  {
+    id: "wheel-power",
+    shown: KILOWATTS,
+    fromZero: true,
+    curves: [
+      drawn(ofFlow("wheels", ["wheels", "ring"])),
+      drawn(ofFlow("brake", ["brakePower", "loss"]), "long"),
+      drawn(ofChannel("wheelPowerAsk", ["wheelPowerAsk", "loss"]), "target"),
+    ],
+  },
+  {
+    id: "current",
+    shown: shown("A", 1, 1),
+    note: t.plots.notes.giving,
+    fromZero: true,
+    curves: [drawn(ofChannel("batteryCurrent", ["current", "battery", "battery-power"]))],
+  },
+  {
+    id: "voltage",
+    shown: shown("V", 1, 1),
+    fromZero: false,
+    curves: [drawn(ofChannel("batteryVoltage", ["voltage", "battery", "battery-power"]))],
   },
   {
     id: "grade",
-    unit: () => "%",
-    perSi: () => 100,
-    decimals: 1,
-    curves: [curve("grade", channel("grade"), "loss", "solid", "channel:grade")],
+    shown: PERCENT,
+    fromZero: true,
+    curves: [drawn(ofChannel("grade", ["grade", "loss"]))],
+  },
+  {
+    id: "auxiliary",
+    shown: shown("kW", 1e-3, 2),
+    fromZero: true,
+    curves: [drawn(ofChannel("auxiliary", ["auxiliary", "loss"]))],
   },
 ];
 
-/** A value of a plot as its readout shows it. */
-export const shownValue = (plot: Plot, units: Units, value: number): string =>
-  num(value * plot.perSi(units), plot.decimals);
+/** What a plot is read by at the cursor, from top to foot. */
+export const readingsOf = (plot: Plot): readonly Reading[] => [...plot.curves, ...(plot.beside ?? [])];
+
+/** A value in the unit in which it is shown. */
+export const said = (how: Shown, units: Units, value: number): string =>
+  num(value * how.times(units), how.decimals(units));
+
+/** What stands under a plot's name. */
+export const unitOf = ({ shown, note }: Plot, units: Units): string => {
+  const unit = shown.unit(units);
+  return note ? note(unit) : unit;
+};

@@ -3,6 +3,7 @@ import type { Shaft } from "../../sim/bench/shafts.ts";
 import type { Role, Stop } from "../state/bench.ts";
 import type { SituationId } from "../state/situations.ts";
 import { bench } from "./bench-en.ts";
+import { compare } from "./compare-en.ts";
 import { roadFlow } from "./flow-en.ts";
 import { map } from "./map-en.ts";
 import { picture } from "./picture-en.ts";
@@ -228,6 +229,7 @@ export const en = {
   situations,
   stops,
   limits,
+  compare,
   bench,
   map,
   picture,
@@ -242,6 +244,7 @@ export const en = {
     name: "Places",
     bench: "Bench",
     road: "Road",
+    compare: "Compare",
     vehicle: "Vehicle",
     glossary: "Glossary",
     keys: "Keys",

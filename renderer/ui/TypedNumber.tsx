@@ -16,13 +16,19 @@ interface TypedNumberProps {
 /** A number that can be typed, with or without a unit. Enter takes it, Esc leaves it as it was. */
 export function TypedNumber(props: TypedNumberProps) {
   const { name, shown, className, parse, onValue, onKey, reasons } = props;
-  const [draft, setDraft] = useState<string | null>(null);
+  // Keys may come before the last letter is drawn, so what is typed is kept beside what is shown.
+  const typed = useRef<string | null>(null);
+  const [draft, show] = useState<string | null>(null);
+  const setDraft = (text: string | null): void => {
+    typed.current = text;
+    show(text);
+  };
   const [fault, setFault] = useState<string | null>(null);
   const input = useRef<HTMLInputElement>(null);
   useEffect(() => setFault(null), [shown]);
   const take = (): void => {
-    if (draft === null) return;
-    const read = parse(draft);
+    if (typed.current === null) return;
+    const read = parse(typed.current);
     if (!read.ok) {
       setFault(reasons[read.reason]);
       return;
@@ -39,11 +45,11 @@ export function TypedNumber(props: TypedNumberProps) {
     if (event.key === "Enter") {
       take();
       requestAnimationFrame(() => input.current?.select());
-    } else if (event.key === "Escape" && draft !== null) {
+    } else if (event.key === "Escape" && typed.current !== null) {
       event.stopPropagation();
       leave();
     } else if (["ArrowUp", "ArrowDown", "PageUp", "PageDown"].includes(event.key)) onKey(event);
-    else if (event.key === "Home" && draft === null) onKey(event);
+    else if (event.key === "Home" && typed.current === null) onKey(event);
   };
   const text = draft ?? shown;
   return (
@@ -62,7 +68,7 @@ export function TypedNumber(props: TypedNumberProps) {
         onFocus={(event) => event.currentTarget.select()}
         onInput={(event) => setDraft(event.currentTarget.value)}
         onKeyDown={onKeyDown}
-        onBlur={() => (draft !== null && parse(draft).ok ? take() : leave())}
+        onBlur={() => (typed.current !== null && parse(typed.current).ok ? take() : leave())}
       />
       {fault && (
         <span class="fault" role="alert">

@@ -24,12 +24,18 @@ export interface WorkingText {
   readonly note: string;
 }
 
-const Piece = ({ token }: { token: Token }) => (
-  <span class={token.ink ? `ink ${token.ink}` : undefined}>
-    {token.text}
-    {token.sub && <sub>{token.sub}</sub>}
-  </span>
-);
+const STARTS_WITH_NUMBER = /^[(−]*\d/;
+
+const Piece = ({ token }: { token: Token }) => {
+  const { text, ink, sub } = token;
+  const whole = STARTS_WITH_NUMBER.test(text) ? "whole" : "";
+  return (
+    <span class={ink ? `ink ${ink} ${whole}` : whole}>
+      {text}
+      {sub && <sub>{sub}</sub>}
+    </span>
+  );
+};
 
 const Pieces = ({ tokens }: { tokens: readonly Token[] }) => (
   <>

@@ -4,6 +4,8 @@ import type { Vehicle } from "../../sim/parameters/schema.ts";
 import type { LimitsResult } from "../../sim/run/limits-run.ts";
 import type { LogParts } from "../../sim/run/log.ts";
 import type { RunSummary } from "../../sim/run/summary.ts";
+import type { ComparisonJob } from "../../sim/study/compare/job.ts";
+import type { ComparisonResult } from "../../sim/study/compare/run-job.ts";
 
 /** What is to be driven: plain data, so that it can go to a worker. */
 export interface RunRequest {
@@ -36,9 +38,32 @@ export interface BalanceReply {
   readonly runs: number;
 }
 
+/** The least fuel possible, and how it is reached. */
+export interface BoundReply {
+  readonly feasible: boolean;
+  readonly reason: string;
+  readonly fuelEnergy: number;
+  /** J either way */
+  readonly gridError: number;
+  readonly litresPer100Km: number;
+  readonly starts: number;
+  readonly socSteps: number;
+  /** s in which the vehicle cannot do what is asked */
+  readonly unmet: number;
+  /** once a stage */
+  readonly time: Float64Array;
+  readonly soc: Float64Array;
+  /** J since the start */
+  readonly fuel: Float64Array;
+}
+
 /** Long work that a worker does, one piece at a time. */
 export interface RunWorker {
   run(request: RunRequest, report: (share: number) => void): RunReply;
   balance(request: RunRequest, report: (share: number) => void): BalanceReply;
+  /** one job of a comparison */
+  compare(job: ComparisonJob, report: (share: number) => void): ComparisonResult;
+  /** the least fuel possible on a cycle; null when it cannot be driven to equal charge */
+  bound(request: Omit<RunRequest, "strategy">, report: (share: number) => void): BoundReply;
   limits(request: Omit<RunRequest, "cycle">): LimitsResult;
 }

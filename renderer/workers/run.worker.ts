@@ -1,4 +1,5 @@
 import { expose, transfer } from "comlink";
+import { at } from "../../shared/at.ts";
 import { strategyById } from "../../sim/control/strategies/registry.ts";
 import { consumption } from "../../sim/run/fuel.ts";
 import { limitsRun } from "../../sim/run/limits-run.ts";
@@ -6,10 +7,42 @@ import { regimes } from "../../sim/run/regimes.ts";
 import { simulate } from "../../sim/run/simulate.ts";
 import { summarize } from "../../sim/run/summary.ts";
 import { balance } from "../../sim/study/balance.ts";
-import type { RunRequest, RunWorker } from "./contract.ts";
+import { runJob } from "../../sim/study/compare/run-job.ts";
+import { optimum } from "../../sim/study/optimum/optimum.ts";
+import type { BoundReply, RunRequest, RunWorker } from "./contract.ts";
 
 /** Net battery energy over fuel energy at which the search for balance ends, before it is corrected. */
 const WINDOW = 0.005;
+
+/** The least fuel on a cycle at equal charge, as plain data. */
+function boundOf(
+  { vehicle, cycle, options }: Omit<RunRequest, "strategy">,
+  report: (share: number) => void,
+): BoundReply {
+  const { socTarget } = vehicle.battery;
+  const run = { ...options, startSoc: options.startSoc ?? socTarget };
+  const found = optimum(vehicle, cycle, { run }, { report });
+  if (!found) throw new Error("cancelled");
+  const { path, demand } = found;
+  const used = consumption(vehicle.fuel, found.fuelEnergy, demand.distance);
+  const fuel = new Float64Array(path.soc.length);
+  for (let i = 1; i < fuel.length; i += 1) {
+    fuel[i] = at(fuel, i - 1) + at(path.fuel, i - 1) * demand.stage;
+  }
+  return {
+    feasible: found.feasible,
+    reason: found.reason,
+    fuelEnergy: found.fuelEnergy,
+    gridError: found.gridError,
+    litresPer100Km: used.litresPer100Km,
+    starts: found.starts,
+    socSteps: found.grid.socSteps,
+    unmet: found.unmet.length,
+    time: Float64Array.from(fuel, (_, i) => i * demand.stage),
+    soc: path.soc,
+    fuel,
+  };
+}
 
 const worker: RunWorker = {
   run({ vehicle, cycle, strategy, options }: RunRequest, report) {
@@ -34,6 +67,8 @@ const worker: RunWorker = {
       runs: found.runs,
     };
   },
+  compare: (job, report) => runJob(job, { report }),
+  bound: boundOf,
   limits: ({ vehicle, strategy, options }) => limitsRun(vehicle, strategyById(strategy), options),
 };
 

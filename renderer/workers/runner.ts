@@ -49,6 +49,13 @@ export class Runner {
     }
   }
 
+  /** Lets the worker go; nothing may be under way. */
+  end(): void {
+    this.worker?.terminate();
+    this.worker = null;
+    this.remote = null;
+  }
+
   /** Ends what is under way, if anything is. */
   cancel(): void {
     if (!this.giveUp) return;

@@ -48,5 +48,10 @@ export interface StrategyDefinition {
   readonly about: string;
   /** False for the baseline that brakes with friction alone. */
   readonly regeneration: boolean;
+  /**
+   * The same at another price of battery energy (fuel for battery energy, 1), where one price for the whole drive is
+   * what decides: its charge is balanced by that price and not by the charge at the start.
+   */
+  readonly withFactor?: (factor: number) => StrategyDefinition;
   create(p: Prepared): Strategy;
 }

@@ -21,10 +21,12 @@ export interface SpanFigures {
   readonly used: Consumption;
   /** taken out of the battery's source; negative when it filled */
   readonly battery: number;
-  /** braking: asked at the wheels, into the battery, in the friction brakes; into battery over asked, not a number without braking */
+  /** braking: asked at the wheels, and of that into the battery, in the friction brakes, lost or used on the way */
   readonly asked: number;
   readonly recovered: number;
   readonly friction: number;
+  readonly rest: number;
+  /** into the battery over asked; not a number without braking */
   readonly share: number;
   /** s with the engine firing */
   readonly engineOn: number;
@@ -51,7 +53,7 @@ interface Sums {
 function sumRows(log: LogReader, regime: Uint8Array, from: number, to: number): Sums {
   const time = log.view("time");
   const speed = log.view("speed");
-  const ask = log.view("wheelPowerAsk");
+  const ask = log.view("wheelForceAsk");
   const on = log.view("engineOn");
   const path = log.view("distance");
   const bits = log.limits;
@@ -65,9 +67,11 @@ function sumRows(log: LogReader, regime: Uint8Array, from: number, to: number): 
   };
   for (let i = from + 1; i <= to; i += 1) {
     const width = at(time, i) - at(time, i - 1);
-    sums.distance += Math.abs(at(path, i) - at(path, i - 1));
+    const way = at(path, i) - at(path, i - 1);
+    sums.distance += Math.abs(way);
     sums.greatest = Math.max(sums.greatest, Math.abs(at(speed, i)));
-    sums.asked += width * Math.max(0, -at(ask, i));
+    // The force asked stands still within a row, so force times way is the energy itself, not a sample of it.
+    sums.asked += Math.max(0, -at(ask, i) * way);
     sums.engineOn += width * at(on, i);
     const index = at(regime, i);
     sums.regimes[index] = at(sums.regimes, index) + width;
@@ -89,8 +93,8 @@ const longest = <T>(
     .sort((a, b) => b.seconds - a.seconds);
 
 /**
- * Figures of a stretch. Fuel, battery and recovered energy come from the log's own sums; braking asked is summed over
- * rows, which are samples, and so agrees within some per mille.
+ * Figures of a stretch. Fuel, battery, recovered and brake energy are differences of the log's own sums; braking asked
+ * is the force asked times the way of each row.
  * @param regime the regimes of the log's rows
  * @param from, to rows, from < to, within the log
  */
@@ -106,6 +110,7 @@ export function spanFigures(
   const duration = at(time, to) - at(time, from);
   const fuel = at(log.view("fuel"), to) - at(log.view("fuel"), from);
   const recovered = at(log.view("recovered"), to) - at(log.view("recovered"), from);
+  const friction = lineAt(log, "friction_brake", from, to);
   return {
     from,
     to,
@@ -118,7 +123,8 @@ export function spanFigures(
     battery: -lineAt(log, "battery_change", from, to),
     asked: sums.asked,
     recovered,
-    friction: lineAt(log, "friction_brake", from, to),
+    friction,
+    rest: sums.asked - recovered - friction,
     share: sums.asked > 0 ? recovered / sums.asked : Number.NaN,
     engineOn: sums.engineOn,
     regimes: longest(REGIMES, sums.regimes).map(({ one, seconds }) => ({ id: one.id, seconds })),

@@ -20,7 +20,8 @@ export function shownNumber(text: string | null): number {
 export const slider = (page: Page, shaft: Shaft) =>
   page.getByRole("slider", { name: `${NAMES[shaft]} speed`, exact: true });
 
-export const card = (page: Page, shaft: Shaft) => page.getByRole("region", { name: NAMES[shaft], exact: true });
+export const card = (page: Page, shaft: Shaft) =>
+  page.getByRole("region", { name: NAMES[shaft], exact: true });
 
 /** Speed of a shaft as its handle on the lever line tells it, rev/min. */
 export const speedOf = async (page: Page, shaft: Shaft): Promise<number> =>
@@ -36,7 +37,11 @@ export async function speedsOf(page: Page): Promise<ShaftValues> {
 export async function cardSpeed(page: Page, shaft: Shaft): Promise<number> {
   const typed = card(page, shaft).getByRole("textbox");
   if ((await typed.count()) > 0) return shownNumber(await typed.inputValue());
-  return shownNumber(await card(page, shaft).getByRole("button", { name: /speed/ }).textContent());
+  return shownNumber(
+    await card(page, shaft)
+      .getByRole("button", { name: new RegExp(`^${NAMES[shaft]} speed`) })
+      .textContent(),
+  );
 }
 
 /** Each is told to a whole rev/min. */
@@ -48,9 +53,7 @@ export function expectGearEquation({ sun, carrier, ring }: ShaftValues, k = K): 
 export async function load(page: Page, name: string): Promise<void> {
   const button = page.getByRole("button", { name, exact: true });
   await button.click();
-  await page.waitForFunction(
-    `!document.querySelector('[aria-pressed="true"][aria-label="${name}"]') === false`,
-  );
+  await expect.poll(() => button.getAttribute("aria-pressed"), { timeout: 10_000 }).toBe("true");
   await page.waitForTimeout(230);
 }
 

@@ -94,7 +94,9 @@ describe("every situation of the bench", () => {
       expect(shownNumber(picked.split(", ")[1] ?? ""), one.id).toBe(speeds.sun);
       const { follower } = givenSpeeds(one);
       await page.getByRole("button", { name: new RegExp(`^${NAMES[follower]} speed`) }).click();
-      expect(shownNumber(await page.locator(".working .result").textContent()), one.id).toBe(speeds[follower]);
+      expect(shownNumber(await page.locator(".working .result").textContent()), one.id).toBe(
+        speeds[follower],
+      );
       await page.keyboard.press("Escape");
       const told = await slider(page, follower).getAttribute("aria-valuetext");
       expect(shownNumber(told), one.id).toBe(speeds[follower]);
@@ -115,7 +117,9 @@ describe("every situation of the bench", () => {
       }
       await typeTorques(one);
       const button = page.getByRole("button", { name: nameOf(one), exact: true });
-      await expect.poll(() => button.getAttribute("aria-pressed"), { timeout: 5000 }).toBe("true");
+      await expect
+        .poll(() => button.getAttribute("aria-pressed"), { message: one.id, timeout: 5000 })
+        .toBe("true");
       expect(await sentence(), one.id).toBe(byButton.get(one.id)?.sentence);
       expect(await speedOf(page, "sun"), one.id).toBe(byButton.get(one.id)?.sun);
     }

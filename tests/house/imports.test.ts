@@ -12,7 +12,19 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
 };
 
 /** Folders of sim/, each of which may import those before it. */
-const SIM_ORDER = ["root", "parameters", "drivetrain", "vehicle", "control", "run", "bench", "study", "cli"];
+const SIM_ORDER = [
+  "root",
+  "parameters",
+  "drivetrain",
+  "vehicle",
+  "control",
+  "run",
+  "bench",
+  "study",
+  "lesson",
+  "report",
+  "cli",
+];
 
 interface Import {
   readonly from: string;
@@ -43,7 +55,7 @@ describe("import directions (DEVELOPERS.md, the rooms)", () => {
     });
   }
 
-  it("folders of sim import only those before them: parameters, drivetrain, vehicle, control, run, study, command line", () => {
+  it("folders of sim import only those before them: parameters, drivetrain, vehicle, control, run, bench, study, lesson, report, command line", () => {
     const wrong = sources("sim")
       .flatMap(importsOf)
       .filter(

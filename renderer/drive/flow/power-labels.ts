@@ -185,13 +185,11 @@ function loop(w: PowerWishes, { circulating, places }: PowerLayout): void {
   const path = w.ribbon("ring")?.width ?? 0;
   const y = places.lower - path - text * 0.55;
   const mid = (places.at("sunMachine") + places.at("outputMachine")) / 2;
-  w.add("loop", t.roadFlow.circulating(kilowatts(circulating)), 65, [
-    at(mid, y),
-    at(mid + text * 3, y),
-    at(mid - text * 3, y),
-    at(places.at("outputMachine") + text, y, "start"),
-    at(mid - text * 6, places.lower - path / 2 + text * 0.35),
-  ]);
+  const on = at(mid - text * 6, places.lower - path / 2 + text * 0.35);
+  const over = [0, 3, -3].map((by) => at(mid + by * text, y));
+  const free = at(places.at("outputMachine") + text, y, "start");
+  const spots = path > text * 1.7 ? [on] : [...over, free, on];
+  w.add("loop", t.roadFlow.circulating(kilowatts(circulating)), 65, spots);
 }
 
 /** Every text of the sheet in its place. @param reversing whether the vehicle rolls backward */

@@ -3,7 +3,7 @@ import { emptyPeak, type Peaks } from "./peaks.ts";
 
 /** A curve with what is known of its least and most. */
 export interface KnownCurve {
-  readonly values: ArrayLike<number>;
+  readonly values: Column;
   readonly peaks: Peaks;
 }
 
@@ -11,8 +11,13 @@ export interface KnownCurve {
 export interface Drawable {
   /** s */
   readonly time: Float64Array;
-  readonly curves: readonly (Float64Array | ArrayLike<number>)[];
+  readonly curves: readonly Column[];
+  /** two points a column of pixels: what was in it at least and at most */
+  readonly paired: boolean;
 }
+
+/** Numbers of a curve. */
+export type Column = Float64Array | Float32Array;
 
 /** Rows a column of pixels from which on a curve is drawn by least and most of each column. */
 const DENSE = 4;
@@ -35,7 +40,8 @@ export function drawable(
   if (rows <= DENSE * columns) {
     return {
       time: time.subarray(first, last + 1),
-      curves: curves.map(({ values }) => cut(values, first, last + 1)),
+      curves: curves.map(({ values }) => values.subarray(first, last + 1)),
+      paired: false,
     };
   }
   const edge = (column: number): number => first + Math.floor((column * rows) / columns);
@@ -45,10 +51,14 @@ export function drawable(
     times[2 * column] = at(time, from);
     times[2 * column + 1] = at(time, Math.floor((from + edge(column + 1)) / 2));
   }
-  return { time: times, curves: curves.map((one) => columnPeaks(one, columns, edge)) };
+  return { time: times, curves: curves.map((one) => columnPeaks(one, columns, edge)), paired: true };
 }
 
-function columnPeaks({ values, peaks }: KnownCurve, columns: number, edge: (column: number) => number) {
+function columnPeaks(
+  { values, peaks }: KnownCurve,
+  columns: number,
+  edge: (column: number) => number,
+): Float64Array {
   const found = emptyPeak();
   const points = new Float64Array(2 * columns);
   for (let column = 0; column < columns; column += 1) {
@@ -58,10 +68,4 @@ function columnPeaks({ values, peaks }: KnownCurve, columns: number, edge: (colu
     points[2 * column + 1] = falling ? found.least : found.most;
   }
   return points;
-}
-
-/** A window of a list: of a typed array without copying it. */
-function cut(values: ArrayLike<number>, from: number, end: number): ArrayLike<number> {
-  if (values instanceof Float64Array || values instanceof Float32Array) return values.subarray(from, end);
-  return Array.from({ length: end - from }, (_, i) => at(values, from + i));
 }

@@ -10,7 +10,12 @@ export type Palette = (name: string) => string;
 /** Reads colours and sizes from the style sheet as it holds for an element. */
 export function paletteOf(element: Element): Palette {
   const style = getComputedStyle(element);
-  return (name) => style.getPropertyValue(`--${name}`).trim();
+  const known = new Map<string, string>();
+  return (name) => {
+    const found = known.get(name) ?? style.getPropertyValue(`--${name}`).trim();
+    known.set(name, found);
+    return found;
+  };
 }
 
 interface Tile {

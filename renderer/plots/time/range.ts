@@ -1,8 +1,8 @@
 import type { LogReader } from "../../../sim/run/log.ts";
 import { niceStep } from "../../lever/scale.ts";
 import type { RoadOverlay } from "../../state/road-overlay.ts";
+import type { Curve } from "../registry.ts";
 import { emptyPeak } from "./peaks.ts";
-import type { Curve } from "./registry.ts";
 import { knownCurve } from "./source.ts";
 
 /** Least and most of what a plot shows, SI. */

@@ -1,4 +1,3 @@
-import { at } from "../../../shared/at.ts";
 import { REGIMES } from "../../../sim/run/regimes.ts";
 import type { Fill, Ink } from "./inks.ts";
 
@@ -38,8 +37,8 @@ const LOOKS: Readonly<Record<string, RegimeLook>> = {
 
 const OTHER = look("plain", "loss");
 
-/** Pattern and colour of a regime. @param index in REGIMES */
-export const regimeLook = (index: number): RegimeLook => LOOKS[at(REGIMES, index).id] ?? OTHER;
+/** Pattern and colour of a regime. @param index in REGIMES; one that is in no list looks like rest */
+export const regimeLook = (index: number): RegimeLook => LOOKS[REGIMES[index]?.id ?? ""] ?? OTHER;
 
 /** Index in REGIMES of a regime by its id; −1 if there is none. */
 export const regimeIndex = (id: string): number => REGIMES.findIndex((rule) => rule.id === id);

@@ -3,7 +3,7 @@ import type { ChannelId } from "../../../sim/run/channels.ts";
 import { FLOWS, type FlowId } from "../../../sim/run/flows.ts";
 import type { LogReader } from "../../../sim/run/log.ts";
 import type { Now } from "../../state/run.ts";
-import type { KnownCurve } from "./dense.ts";
+import type { Column, KnownCurve } from "./dense.ts";
 import { Peaks } from "./peaks.ts";
 
 /** Where a quantity comes from: a channel of the log, one of its flows, or something that follows from a row. */
@@ -12,7 +12,7 @@ export type Source =
   | { readonly flow: FlowId }
   | {
       readonly name: string;
-      readonly column: (log: LogReader) => Float64Array | Float32Array;
+      readonly column: (log: LogReader) => Column;
       readonly value: (now: Now) => number;
     };
 
@@ -46,13 +46,13 @@ function flowColumn(log: LogReader, id: FlowId): Float32Array {
 }
 
 /** The quantity in every row, SI. */
-export function columnOf(source: Source, log: LogReader): Float64Array | Float32Array {
+export function columnOf(source: Source, log: LogReader): Column {
   if ("channel" in source) return log.view(source.channel);
   return "flow" in source ? flowColumn(log, source.flow) : source.column(log);
 }
 
 /** The quantity at an instant, SI. */
-export function valueOf(source: Source, now: Now): number {
+export function instantValue(source: Source, now: Now): number {
   if ("channel" in source) return now.at[source.channel];
   return "flow" in source ? now.flows[source.flow] : source.value(now);
 }

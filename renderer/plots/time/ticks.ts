@@ -1,34 +1,34 @@
 import { niceStep } from "../../lever/scale.ts";
 import type { Range } from "./range.ts";
 
-/** Most ticks of a plot. */
+/** Most ticks of a value axis. */
 const MOST = 4;
 
 /**
- * Round values in a range, at most four, with zero among them if it lies inside.
+ * Round values in a range, zero among them if it lies inside.
  * @param times factor to the unit shown, in which they are round
- * @param most as many as have room
- * @returns SI
+ * @param count as many as have room; never more than four, and two at least have room
+ * @returns SI; of a range without width its least value
  */
-export function valueTicks({ least, most: top }: Range, times: number, most: number): readonly number[] {
-  const room = Math.max(2, Math.min(MOST, most));
-  const [low, high] = [least * times, top * times];
+export function valueTicks({ least, most }: Range, times: number, count = MOST): readonly number[] {
+  const [low, high] = [least * times, most * times];
+  if (!(high > low)) return [least];
+  const room = Math.max(2, Math.min(MOST, count));
   let step = niceStep((high - low) / room);
   for (;;) {
     const first = Math.ceil(low / step - 1e-9);
     const last = Math.floor(high / step + 1e-9);
-    if (last - first + 1 <= room) {
-      return Array.from({ length: last - first + 1 }, (_, i) => ((first + i) * step) / times);
-    }
+    const found = last - first + 1;
+    if (found <= room) return Array.from({ length: found }, (_, i) => ((first + i) * step) / times);
     step = niceStep(step * 1.2);
   }
 }
 
-/** Decimals that tell ticks apart. */
-export const tickDecimals = (ticks: readonly number[], times: number): number => {
-  const step = ((ticks[1] ?? 1) - (ticks[0] ?? 0)) * times;
-  return Math.min(4, Math.max(0, -Math.floor(Math.log10(Math.abs(step) || 1) + 1e-9)));
-};
+/** Decimals that tell ticks apart in the unit shown. */
+export function tickDecimals(ticks: readonly number[], times: number): number {
+  const step = Math.abs((ticks[1] ?? 1 / times) - (ticks[0] ?? 0)) * times || 1;
+  return Math.min(4, Math.max(0, -Math.floor(Math.log10(step) + 1e-9)));
+}
 
 const STEPS = [
   ...[0.1, 0.2, 0.5, 1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800],

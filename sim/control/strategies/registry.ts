@@ -1,7 +1,7 @@
 import { InputError } from "../../../shared/errors.ts";
 import type { StrategyDefinition } from "../strategy.ts";
 import { electricFirst } from "./electric-first.ts";
-import { equivalentAdapted } from "./equivalent.ts";
+import { equivalent, equivalentAdapted } from "./equivalent.ts";
 import { engineAlwaysOn, noRegeneration, rules } from "./rules.ts";
 import { thermostat } from "./thermostat.ts";
 
@@ -10,6 +10,7 @@ export const STRATEGIES: readonly StrategyDefinition[] = [
   rules,
   thermostat,
   electricFirst,
+  equivalent,
   equivalentAdapted,
   noRegeneration,
   engineAlwaysOn,

@@ -8,10 +8,11 @@ import type { Progress } from "../../run/simulate.ts";
 import { type Actions, stageActions } from "./actions.ts";
 import { sourceOf } from "./battery.ts";
 import { cycleDemand, type Demand } from "./demand.ts";
+import type { Beyond } from "./evaluate.ts";
 import { followPolicy, type Path } from "./path.ts";
 import type { Problem, Window } from "./problem.ts";
 import { solve, type Values } from "./solve.ts";
-import { startCost } from "./start-cost.ts";
+import { startCost } from "../../control/start-cost.ts";
 
 /** How finely the optimum is computed. */
 export interface Grid {
@@ -218,7 +219,11 @@ function attempt(problem: Problem, steps: number, window: Window, progress: Prog
   return values && { values, path: followPolicy(values) };
 }
 
-/** The least fuel on a demand, by dynamic programming: see `optimum`. @returns null when cancelled */
+/**
+ * The least fuel on a demand, by dynamic programming: see `optimum`.
+ * @param allowed stages in which decisions to be compared with pass the battery's limit: the optimum may do so too
+ * @returns null when cancelled
+ */
 export function optimumOf(
   p: Prepared,
   demand: Demand,
@@ -226,8 +231,13 @@ export function optimumOf(
   startSoc: number,
   endSoc: number,
   progress: Progress = {},
+  allowed: readonly Beyond[] = [],
 ): Optimum | null {
   const actions = stageActions(p, demand, grid.points, Math.min(startSoc, p.socTarget), grid.speeds);
+  for (const { time, what, power } of allowed) {
+    const k = Math.round(time / demand.stage);
+    if (what === "battery-discharge") actions.overdraw[k] = Math.max(power, realAt(actions.overdraw, k));
+  }
   const whole = { low: p.socFloor, high: p.socCeiling };
   const problem = problemOf(p, demand, actions, startSoc, endSoc);
   const rough = problemOf(p, demand, thin(actions, LOOK.every), startSoc, endSoc);

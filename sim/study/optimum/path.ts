@@ -24,13 +24,19 @@ export interface Path {
   readonly feasible: boolean;
 }
 
-/** Follows the least-fuel policy from the problem's start, with the charge as it really comes out. */
-class Follower {
-  private best = Number.POSITIVE_INFINITY;
-  private bestPoint = -1;
-  private bestShare = 0;
-  private bestPower = 0;
-  private bestSoc = 0;
+/**
+ * The least-fuel policy of the values: what to do in a stage from a charge and engine state. Results stand in its
+ * fields.
+ */
+export class Policy {
+  /** least fuel to the end, J; infinite when the end cannot be reached */
+  best = Number.POSITIVE_INFINITY;
+  /** point taken and the share of the one before it in a mixture; −1 at rest */
+  point = -1;
+  share = 0;
+  /** battery power, W, and charge at the stage's end */
+  power = 0;
+  soc = 0;
   constructor(private readonly v: Values) {}
 
   private place(soc: number, low: number): number {
@@ -45,10 +51,10 @@ class Follower {
   private offer(cost: number, point: number, share: number, power: number, soc: number): void {
     if (!(cost < this.best)) return;
     this.best = cost;
-    this.bestPoint = point;
-    this.bestShare = share;
-    this.bestPower = power;
-    this.bestSoc = soc;
+    this.point = point;
+    this.share = share;
+    this.power = power;
+    this.soc = soc;
   }
 
   /** Offers the stage with the engine at rest. */
@@ -89,16 +95,17 @@ class Follower {
       if (asked < into && asked + shed < into) continue;
       const power = Math.min(out, Math.max(asked, into));
       const next = this.after(soc, open, power);
-      const place = this.place(next, low);
-      const value = read(on, base, steps, place);
-      if (!(place >= 0) && Number.isNaN(value)) {
-        if (a > first && realAt(powers, a - 1) >= into) this.edge(a, soc, open, low, extra + realAt(on, base));
+      const value = read(on, base, steps, this.place(next, low));
+      if (Number.isNaN(value) && next < low) {
+        if (a > first && realAt(powers, a - 1) >= into)
+          this.edge(a, soc, open, low, extra + realAt(on, base));
         break;
       }
       this.offer(extra + stage * realAt(fuel, a) + value, a, 0, power, next);
     }
   }
 
+  /** Offers the mixture of two points that lands exactly on the edge. */
   private edge(a: number, soc: number, open: number, low: number, cost: number): void {
     const { problem } = this.v;
     const { power, fuel, stage, source } = problem;
@@ -107,57 +114,19 @@ class Follower {
     this.offer(cost + stage * mean(fuel), a, 1 - share, mean(power), low);
   }
 
-  follow(): Path {
-    const { problem } = this.v;
-    const { stages, stage } = problem;
-    const soc = new Float64Array(stages + 1);
-    const on = new Float64Array(stages);
-    const fuel = new Float64Array(stages);
-    const battery = new Float64Array(stages);
-    const point = new Int32Array(stages).fill(-1);
-    const share = new Float64Array(stages);
-    const factor = new Float64Array(stages);
-    let x = problem.startSoc;
-    let running = problem.startOn;
-    let starts = 0;
-    let fuelEnergy = 0;
-    soc[0] = x;
-    for (let k = 0; k < stages; k += 1) {
-      this.best = Number.POSITIVE_INFINITY;
-      factor[k] = this.factor(k, x, running);
-      this.rest(k, x);
-      const startCharge = running ? 0 : this.v.startCharge;
-      this.run(k, x - startCharge, running ? 0 : problem.startFuel);
-      if (!Number.isFinite(this.best)) {
-        return { soc, on, fuel, battery, point, share, factor, starts, fuelEnergy: Number.NaN, feasible: false };
-      }
-      const runs = this.bestPoint >= 0;
-      if (runs) {
-        const a = this.bestPoint;
-        const s = this.bestShare;
-        on[k] = 1;
-        point[k] = a;
-        share[k] = s;
-        fuel[k] = realAt(problem.fuel, a) * (1 - s) + (s > 0 ? realAt(problem.fuel, a - 1) * s : 0);
-        if (!running) {
-          starts += 1;
-          fuelEnergy += problem.startFuel;
-        }
-      }
-      fuelEnergy += stage * realAt(fuel, k);
-      battery[k] = this.bestPower;
-      running = runs;
-      x = this.bestSoc;
-      soc[k + 1] = x;
-    }
-    return { soc, on, fuel, battery, point, share, factor, starts, fuelEnergy, feasible: true };
+  /** Decides a stage. @param soc charge at its start @param on engine running before it */
+  decide(k: number, soc: number, on: boolean): void {
+    this.best = Number.POSITIVE_INFINITY;
+    this.point = -1;
+    this.rest(k, soc);
+    this.run(k, on ? soc : soc - this.v.startCharge, on ? 0 : this.v.problem.startFuel);
   }
 
-  /** Slope of the values, as fuel energy for battery energy; the mean of an interval either side. */
-  private factor(k: number, soc: number, running: boolean): number {
-    const { on, off, lowOn, lowOff, high, steps, problem } = this.v;
-    const low = realAt(running ? lowOn : lowOff, k);
-    const values = running ? on : off;
+  /** Slope of the values as fuel energy for battery energy, over a grid interval around the charge. */
+  factor(k: number, soc: number, on: boolean): number {
+    const { lowOn, lowOff, high, steps, problem } = this.v;
+    const low = realAt(on ? lowOn : lowOff, k);
+    const values = on ? this.v.on : this.v.off;
     const step = (high - low) / steps;
     const place = Math.min(steps - 1, Math.max(0, (soc - low) / step - 0.5));
     const base = k * (steps + 1);
@@ -166,5 +135,44 @@ class Follower {
   }
 }
 
-/** The optimum's path: the policy of the values followed from the start. */
-export const followPolicy = (values: Values): Path => new Follower(values).follow();
+/** The optimum's path: the policy followed from the problem's start, with the charge as it really comes out. */
+export function followPolicy(values: Values): Path {
+  const { problem } = values;
+  const { stages, stage } = problem;
+  const policy = new Policy(values);
+  const soc = new Float64Array(stages + 1);
+  const on = new Float64Array(stages);
+  const fuel = new Float64Array(stages);
+  const battery = new Float64Array(stages);
+  const point = new Int32Array(stages).fill(-1);
+  const share = new Float64Array(stages);
+  const factor = new Float64Array(stages);
+  let running = problem.startOn;
+  let starts = 0;
+  let fuelEnergy = 0;
+  let feasible = true;
+  soc[0] = problem.startSoc;
+  for (let k = 0; k < stages && feasible; k += 1) {
+    factor[k] = policy.factor(k, realAt(soc, k), running);
+    policy.decide(k, realAt(soc, k), running);
+    feasible = Number.isFinite(policy.best);
+    const runs = policy.point >= 0;
+    if (runs) {
+      const { point: a, share: s } = policy;
+      on[k] = 1;
+      point[k] = a;
+      share[k] = s;
+      fuel[k] = realAt(problem.fuel, a) * (1 - s) + (s > 0 ? realAt(problem.fuel, a - 1) * s : 0);
+      if (!running) {
+        starts += 1;
+        fuelEnergy += problem.startFuel;
+      }
+    }
+    fuelEnergy += stage * realAt(fuel, k);
+    battery[k] = policy.power;
+    running = runs;
+    soc[k + 1] = policy.soc;
+  }
+  const energy = feasible ? fuelEnergy : Number.NaN;
+  return { soc, on, fuel, battery, point, share, factor, starts, fuelEnergy: energy, feasible };
+}

@@ -17,6 +17,7 @@ const source = {
   point: benchAt(vehicle, state),
   units: { shaft: "rpm", road: "kmh" },
   turns: { sun: 29.5, carrier: 12, ring: 5 },
+  perOf: { sun: 29.5, carrier: 12, ring: 5 },
 } as const;
 
 const plain = (tokens: readonly Token[]): string =>
@@ -42,10 +43,36 @@ describe("the working", () => {
     expect(plain([shown.result])).toBe("−71.4 N·m");
   });
 
+  it("of the torques on the line: neither sum nor moment", () => {
+    const shown = workingOf("balance", source);
+    expect(plain(shown.live)).toBe("−28.6 + 100.0 + (−71.4)");
+    expect(plain([shown.result])).toBe("0.0 N·m");
+    expect(plain(shown.also?.formula ?? [])).toBe("k Ts − Tr");
+    expect(plain(shown.also?.live ?? [])).toBe("2.5 × (−28.6) − (−71.4)");
+    expect(shown.also?.result.text).toBe("0.0 N·m");
+  });
+
+  it("of turns for one of the carrier", () => {
+    const shown = workingOf("per:sun", source);
+    expect(plain(shown.live)).toBe("29.50 / 12.00");
+    expect(plain([shown.result])).toBe("2.458");
+  });
+
   it("exists for every number", () => {
-    const kinds = ["speed", "torque", "power", "turns", "limit"] as const;
+    const kinds = ["speed", "torque", "power", "turns", "limit", "per"] as const;
     const ids: WorkingId[] = kinds.flatMap((kind) => SHAFTS.map((shaft) => `${kind}:${shaft}` as const));
-    for (const id of [...ids, "full-load", "electrical", "output", "battery", "ratio", "road"] as const) {
+    const single = [
+      "full-load",
+      "electrical",
+      "output",
+      "output-power",
+      "output-most",
+      "battery",
+      "ratio",
+      "road",
+      "balance",
+    ] as const;
+    for (const id of [...ids, ...single]) {
       const shown = workingOf(id, source);
       for (const text of [
         shown.title,

@@ -31,7 +31,7 @@ function eachSheet(
   const places = placesOf(size);
   for (const { name, log } of runs) {
     const whole = scaleFor(places, peaksOf(log, log));
-    for (const row of spread(log.rows, 60)) {
+    for (const row of spread(log.rows, 50)) {
       const flows = flowsAt(log, row);
       for (const perWatt of [whole, steppedScale(places, demandsOf(flows))]) {
         const layout = powerLayout({ ...size, flows, perWatt, asked: NONE });
@@ -56,13 +56,13 @@ const sheetOf = (flows: Flows) => powerLayout({ ...SIZE, flows, perWatt: 0.001, 
 
 describe("the flow sheet of an instant", () => {
   it("has bars as tall on the left as on the right, to scale, on real rows", () => {
-    eachSheet(SIZE, ({ bars, flows }, name) => {
+    const faults: string[] = [];
+    eachSheet(SIZE, ({ bars }, name) => {
       for (const { id, left, right, height } of bars) {
-        expect(Math.abs(left - right), `${name}: ${id}`).toBeLessThan(0.05);
-        expect(height).toBeCloseTo(Math.max(left, right), 9);
+        if (Math.abs(left - right) > 0.05 || height !== Math.max(left, right)) faults.push(`${name}: ${id}`);
       }
-      expect(flows.fuel).toBeGreaterThanOrEqual(0);
     });
+    expect(faults).toEqual([]);
   });
 
   it("draws every bar half as tall as all that meets it", () => {
@@ -76,26 +76,28 @@ describe("the flow sheet of an instant", () => {
 
   for (const size of SIZES) {
     it(`keeps everything in its box and its labels apart, ${size.width} by ${size.height} px`, () => {
+      const faults: string[] = [];
       eachSheet(size, (layout, name, speed) => {
+        const { foot } = layout.places;
         for (const { id, middle, width } of layout.ribbons) {
-          for (const [x, y] of middle) {
-            expect(x, `${name}: ${id}`).toBeGreaterThanOrEqual(0);
-            expect(x, `${name}: ${id}`).toBeLessThanOrEqual(size.width);
-            expect(y - width / 2, `${name}: ${id}`).toBeGreaterThan(-3);
-            expect(y + width / 2, `${name}: ${id}`).toBeLessThan(layout.places.foot + size.text * 0.3);
-          }
+          const inside = middle.every(
+            ([x, y]) =>
+              x >= 0 && x <= size.width && y - width / 2 > -3 && y + width / 2 < foot + size.text * 0.3,
+          );
+          if (!inside) faults.push(`${name}: ${id} leaves the box`);
         }
         for (const { id, box } of layout.turns) {
-          expect(box.y, `${name}: ${id}`).toBeGreaterThan(-4);
-          expect(box.y + box.height, `${name}: ${id}`).toBeLessThan(layout.places.foot + size.text);
+          if (box.y < -4 || box.y + box.height > foot + size.text)
+            faults.push(`${name}: ${id} leaves the box`);
         }
         const labels = powerLabels(layout, speed < 0, roughMeasure);
         for (const [i, a] of labels.entries()) {
           for (const b of labels.slice(i + 1)) {
-            expect(overlap(a.box, b.box), `${name}: ${a.id} over ${b.id}`).toBeLessThan(3);
+            if (overlap(a.box, b.box) > 3) faults.push(`${name}: ${a.id} over ${b.id}`);
           }
         }
       });
+      expect(faults).toEqual([]);
     });
   }
 
@@ -160,15 +162,16 @@ describe("the flow sheet of an instant", () => {
   });
 
   it("shows every number to 0.1 kW", () => {
+    const faults: string[] = [];
     eachSheet(SIZE, (layout, name) => {
       for (const { id, text } of powerLabels(layout, false, roughMeasure)) {
         if (!id.startsWith("value:")) continue;
-        const flow = layout.flows[id.slice(6) as keyof Flows];
-        const size = Math.abs(flow);
+        const size = Math.abs(layout.flows[id.slice(6) as keyof Flows]);
         const said = size < 50 && size > 0.5 ? "< 0.1" : (size / 1000).toFixed(1);
-        expect(text.endsWith(said), `${name}: ${id} says ${text} of ${flow}`).toBe(true);
+        if (!text.endsWith(said)) faults.push(`${name}: ${id} says ${text} of ${size} W`);
       }
     });
+    expect(faults).toEqual([]);
   });
 
   it("tells nothing of what is asked: neither width, direction nor number", () => {

@@ -1,3 +1,4 @@
+import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
 import { cycleById } from "../../../../cycles/catalogue.ts";
 import { at } from "../../../../shared/at.ts";
@@ -9,7 +10,7 @@ import { compareCsv } from "../../../../sim/study/compare/table.ts";
 import { vehicleById } from "../../../../sim/vehicle/presets/registry.ts";
 
 const compact = vehicleById("compact");
-const cycle = cycleById("wltc-class3b-low");
+const cycle = cycleById("nycc");
 const strategies = ["rules", "no-regeneration", "thermostat"].map((id) => ({
   kind: "built-in" as const,
   id,
@@ -52,16 +53,16 @@ describe("a comparison", () => {
     };
     expect(of(1)).toBeGreaterThan(of(0));
     expect(of(4)).toBeGreaterThan(of(3));
-    expect(results[1]?.row.recovered_j).toBe(0);
+    expect(results[1]?.row.recovered_j).toBeLessThan(0.02 * (results[0]?.row.recovered_j ?? 0));
   });
 
   it("goes to CSV with a line a row, whatever order the rows come in", () => {
     const text = compareCsv(results.map(({ row }) => row).reverse());
-    const lines = text.trimEnd().split("\n");
-    expect(lines).toHaveLength(7);
-    expect(lines[1]).toMatch(/^compact,wltc-class3b-low,/);
-    const columns = (lines[0] ?? "").split(",").length;
-    for (const line of lines) expect(line.split(",").length).toBe(columns);
+    const { data, errors } = Papa.parse<string[]>(text, { skipEmptyLines: true });
+    expect(errors).toEqual([]);
+    expect(data).toHaveLength(7);
+    expect(data[1]?.slice(0, 2)).toEqual(["compact", cycle.id]);
+    for (const line of data) expect(line.length).toBe(data[0]?.length);
   });
 });
 

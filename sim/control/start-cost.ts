@@ -1,6 +1,6 @@
-import type { Prepared } from "../../drivetrain/prepared.ts";
-import { lookUp } from "../../drivetrain/table.ts";
-import { CRANK_ACCELERATION, FIRING_SHARE, STOP_DECELERATION } from "../../settings.ts";
+import type { Prepared } from "../drivetrain/prepared.ts";
+import { lookUp } from "../drivetrain/table.ts";
+import { CRANK_ACCELERATION, FIRING_SHARE, STOP_DECELERATION } from "../settings.ts";
 
 /** What one start costs, together with the stop that goes with it. */
 export interface StartCost {

@@ -1,0 +1,94 @@
+import { listCycles } from "../../cycles/catalogue.ts";
+import { STRATEGIES } from "../../sim/control/strategies/registry.ts";
+import { ViewHead } from "../bench/ViewHead.tsx";
+import { num } from "../state/format.ts";
+import { ownCycles } from "../state/road.ts";
+import { vehicles } from "../state/store.ts";
+import { t } from "../texts/catalogue.ts";
+import { Icon } from "../ui/icons.tsx";
+import { cancelCompare, compareNow } from "./actions.ts";
+import { chosenCycles, chosenStrategies, chosenVehicles, toggled, under, withBound } from "./state.ts";
+
+const c = t.compare;
+
+interface ListProps {
+  readonly name: string;
+  readonly of: typeof chosenCycles;
+  readonly entries: readonly { readonly id: string; readonly title: string; readonly about?: string }[];
+}
+
+const List = ({ name, of, entries }: ListProps) => (
+  <fieldset class="choose">
+    <legend>{name}</legend>
+    {entries.map(({ id, title, about }) => (
+      <label key={id} class="check" title={about}>
+        <input
+          type="checkbox"
+          checked={of.value.includes(id)}
+          onChange={() => {
+            of.value = toggled(of.value, id);
+          }}
+        />
+        {title}
+      </label>
+    ))}
+  </fieldset>
+);
+
+/** Compare, or how far it is, with the way out. */
+function RunButton() {
+  const now = under.value;
+  const lines = chosenVehicles.value.length * chosenCycles.value.length * chosenStrategies.value.length;
+  if (now) {
+    return (
+      <span class="runs-now">
+        <progress max={now.all} value={now.done} aria-label={c.running(num(now.done), num(now.all))} />
+        {c.running(num(now.done), num(now.all))}
+        <button type="button" class="btn" onClick={cancelCompare}>
+          {c.cancel}
+        </button>
+      </span>
+    );
+  }
+  return (
+    <span class="runs-now">
+      <button type="button" class="btn filled" disabled={lines === 0} onClick={() => void compareNow()}>
+        <Icon name="run" /> {c.run}
+      </button>
+      <span class="unit">{c.count(num(lines))}</span>
+    </span>
+  );
+}
+
+/** View C: which vehicles, cycles and strategies are set side by side. */
+export const Choice = () => (
+  <section class="view c-choice" aria-labelledby="view-c">
+    <ViewHead id="view-c" tag="C" title={c.choice} sub="" />
+    <div class="choices">
+      <List
+        name={c.strategies}
+        of={chosenStrategies}
+        entries={STRATEGIES.map(({ id, title, about }) => ({ id, title, about }))}
+      />
+      <List name={c.vehicles} of={chosenVehicles} entries={vehicles.value} />
+      <List
+        name={c.cycles}
+        of={chosenCycles}
+        entries={[...ownCycles.value, ...listCycles()].map(({ id, title }) => ({ id, title }))}
+      />
+    </div>
+    <div class="choice-foot">
+      <label class="check">
+        <input
+          type="checkbox"
+          checked={withBound.value}
+          onChange={(event) => {
+            withBound.value = event.currentTarget.checked;
+          }}
+        />
+        {c.withBound}
+      </label>
+      <RunButton />
+    </div>
+  </section>
+);

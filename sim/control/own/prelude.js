@@ -1,0 +1,130 @@
+// Runs inside the sandbox before a strategy, and stands between it and the engine: takes away what a strategy must not
+// have, seeds the random numbers, freezes what is shared, and checks every answer. The numbers go in and out through
+// `cells`, which the strategy cannot reach.
+(givenText) => {
+  const given = JSON.parse(givenText);
+  const { limits } = given;
+  const cells = new Float64Array(given.cells);
+  cells[0] = /* mark */ 0;
+  const { isArray } = Array;
+  const { apply } = Reflect;
+  const { freeze, defineProperty, getOwnPropertyNames, getOwnPropertyDescriptor } = Object;
+  const { stringify } = JSON;
+  const { imul } = Math;
+  const text = String;
+  const Failure = RangeError;
+  const Missing = ReferenceError;
+
+  const refuse = (name, why) =>
+    defineProperty(globalThis, name, {
+      get() {
+        throw new Missing(`${name} is not there in a strategy: ${why}`);
+      },
+    });
+  for (const name of ["Date", "performance", "setTimeout", "setInterval", "setImmediate"])
+    refuse(name, "it has no clock and no timers, use now.time_s");
+  for (const name of ["fetch", "XMLHttpRequest", "WebSocket", "EventSource", "Worker"])
+    refuse(name, "it reaches no network and no other program");
+  for (const name of ["require", "process", "module", "exports", "Deno", "std", "os"])
+    refuse(name, "it reaches no files and no system");
+  for (const name of ["console", "alert", "print", "document", "window"])
+    refuse(name, "it has no screen, keep values in memory");
+  for (const name of ["Proxy", "SharedArrayBuffer", "Atomics", "WeakRef", "FinalizationRegistry", "Iterator"])
+    refuse(name, "it is left out of the sandbox");
+
+  // Built-in functions cannot be interrupted while they work, so they are not let loose on endless lists and texts.
+  const guard = (prototype, name, check) => {
+    const original = prototype[name];
+    if (typeof original !== "function") return;
+    const guarded = {
+      [name](...given) {
+        check(this, name);
+        for (let i = 0; i < given.length; i += 1) if (isArray(given[i])) check(given[i], name);
+        return apply(original, this, given);
+      },
+    }[name];
+    defineProperty(prototype, name, { value: guarded });
+  };
+  const list = (value, name) => {
+    if (!isArray(value)) throw new TypeError(`${name} works on lists only in a strategy`);
+    if (value.length > limits.length)
+      throw new Failure(`a list of ${value.length} elements is too long for ${name} in a strategy`);
+  };
+  const words = (value, name) => {
+    if (typeof value === "string" && value.length > limits.text)
+      throw new Failure(`a text of ${value.length} characters is too long for ${name} in a strategy`);
+  };
+  for (const name of getOwnPropertyNames(Array.prototype))
+    if (name !== "constructor" && name !== "push" && name !== "pop" && name !== "at")
+      guard(Array.prototype, name, list);
+  for (const name of ["flat", "flatMap"]) delete Array.prototype[name];
+  for (const name of getOwnPropertyNames(String.prototype))
+    if (name !== "constructor" && name !== "toString" && name !== "valueOf")
+      guard(String.prototype, name, words);
+
+  // Mulberry32, from memory: the same seed gives the same numbers.
+  let state = given.seed | 0;
+  const random = () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = imul(state ^ (state >>> 15), 1 | state);
+    t = (t + imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+  defineProperty(Math, "random", { value: random });
+
+  for (const name of getOwnPropertyNames(globalThis)) {
+    const { value } = getOwnPropertyDescriptor(globalThis, name);
+    if (typeof value !== "function" && typeof value !== "object") continue;
+    if (value === null || value === globalThis) continue;
+    freeze(value);
+    if (value.prototype) freeze(value.prototype);
+  }
+
+  const vehicle = freeze(given.vehicle);
+  const memory = {};
+  const CODE = given.count;
+  let found = "";
+
+  const show = (value) => {
+    if (typeof value === "function") return "a function";
+    if (typeof value === "number" || value === undefined) return text(value);
+    let shown = "";
+    try {
+      shown = stringify(value) ?? typeof value;
+    } catch {
+      shown = typeof value;
+    }
+    return shown.length > 80 ? `${shown.slice(0, 80)}…` : shown;
+  };
+  const fault = (code, value) => {
+    found = show(value);
+    cells[CODE] = code;
+  };
+  const number = (value) => typeof value === "number" && value - value === 0;
+
+  const judge = (answer) => {
+    if (typeof answer !== "object" || answer === null) return fault(1, answer);
+    const { engineOn, enginePower_kW, engineSpeed_rpm } = answer;
+    if (engineOn !== true && engineOn !== false)
+      return fault(typeof answer.then === "function" ? 6 : 2, engineOn);
+    if (!number(enginePower_kW) && !(enginePower_kW === undefined && !engineOn))
+      return fault(3, enginePower_kW);
+    if (!number(engineSpeed_rpm) && engineSpeed_rpm !== undefined) return fault(4, engineSpeed_rpm);
+    for (const name in answer)
+      if (name !== "engineOn" && name !== "enginePower_kW" && name !== "engineSpeed_rpm")
+        return fault(5, name);
+    cells[CODE] = 0;
+    cells[CODE + 1] = engineOn ? 1 : 0;
+    cells[CODE + 2] = enginePower_kW ?? 0;
+    cells[CODE + 3] = engineSpeed_rpm ?? 0;
+  };
+
+  return {
+    bind: (decide) => {
+      if (typeof decide !== "function") return undefined;
+      return () => judge(decide({ /* inputs */ vehicle }, memory));
+    },
+    found: () => found,
+    peek: () => cells[0],
+  };
+};

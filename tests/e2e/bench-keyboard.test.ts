@@ -1,0 +1,224 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
+import { ServedApp } from "./app.ts";
+import { gearSetDrawn, load, NAMES, role, shownNumber, slider, speedOf, speedsOf } from "./bench-page.ts";
+
+// Software drawing beside other tests is slow.
+vi.setConfig({ testTimeout: 240_000 });
+
+let app: ServedApp;
+let page: Page;
+let errors: readonly string[];
+beforeAll(async () => {
+  app = await ServedApp.start();
+  ({ page, errors } = await app.open(1280, 720));
+  await gearSetDrawn(page);
+}, 240_000);
+afterAll(() => app?.stop());
+
+/** What has the focus: its name for a reader. */
+const focused = (): Promise<string> =>
+  page.evaluate<string>(`(() => { const at = document.activeElement;
+    return at.getAttribute("aria-label") ?? at.labels?.[0]?.textContent ?? at.textContent; })()`);
+
+/** Goes on by the Tab key until something of that name has the focus. */
+async function tabTo(name: RegExp): Promise<void> {
+  for (let i = 0; i < 130; i += 1) {
+    if (name.test((await focused()).trim())) return;
+    await page.keyboard.press("Tab");
+  }
+  throw new Error(`the Tab key never comes to ${name}`);
+}
+
+const press = async (...keys: readonly string[]): Promise<void> => {
+  for (const key of keys) await page.keyboard.press(key);
+  await page.waitForTimeout(60);
+};
+
+const counted = async (): Promise<readonly number[]> =>
+  (
+    await page
+      .getByRole("row", { name: /^counted/ })
+      .getByRole("button")
+      .allTextContents()
+  ).map((text) => shownNumber(text.replace(/^\D*turns/, "")));
+const perCarrierTurn = async (): Promise<readonly number[]> =>
+  (
+    await page
+      .getByRole("row", { name: /^per carrier turn/ })
+      .getByRole("button")
+      .allTextContents()
+  ).map((text) => shownNumber(text.replace(/^.*carrier/, "")));
+
+describe("the bench by keyboard alone", () => {
+  it("moves a shaft by arrows, pages and Home, and takes it back", async () => {
+    await tabTo(/^Carrier speed$/);
+    await press("ArrowUp");
+    expect(await speedOf(page, "carrier")).toBe(2410);
+    await press("Shift+ArrowUp");
+    expect(await speedOf(page, "carrier")).toBe(2510);
+    await press("PageDown", "ArrowDown");
+    expect(await speedOf(page, "carrier")).toBe(2400);
+    await press("Home");
+    // The ring is at 1000 and the sun bears no more than 10 504 backward, so the carrier may come to rest.
+    expect(await speedOf(page, "carrier")).toBe(0);
+    await press("Control+z");
+    expect(await speedOf(page, "carrier")).toBe(2400);
+    expect(await slider(page, "carrier").getAttribute("aria-valuetext")).toMatch(/rev\/min, given/);
+  });
+
+  it("moves the whole line", async () => {
+    await tabTo(/^Whole line/);
+    const before = await speedsOf(page);
+    await press("PageUp");
+    const after = await speedsOf(page);
+    expect([after.sun - before.sun, after.carrier - before.carrier, after.ring - before.ring]).toEqual([
+      100, 100, 100,
+    ]);
+    await press("Control+z");
+  });
+
+  it("shows sum and moment of the torques", async () => {
+    await tabTo(/^Sun torque .*: sum and moment$/);
+    await press("Enter");
+    expect((await page.locator(".working .result").allTextContents()).map(shownNumber)).toEqual([0, 0]);
+    await press("Escape");
+    expect(await page.locator(".working").count()).toBe(0);
+  });
+
+  it("opens the working of every number of the power paths", async () => {
+    for (const name of [
+      /^Carrier power 25\.1 kW$/,
+      /^Sun power 17\.7 kW$/,
+      /^Output machine torque 17\.7 kW$/,
+      /^Ring power 7\.5 kW$/,
+      /^Output power 25\.1 kW$/,
+      /^Electrical share/,
+    ]) {
+      await tabTo(name);
+      await press("Space");
+      expect(await page.locator(".working .result").count(), String(name)).toBe(1);
+      await press("Escape");
+      expect(await page.locator(".working").count()).toBe(0);
+    }
+  });
+
+  it("gives a shaft another role, types a speed with a unit, and leaves a bad one as it was", async () => {
+    await role(page, "ring", "Hold").focus();
+    await press("Enter");
+    expect(await speedOf(page, "ring")).toBe(0);
+    await tabTo(/^Ring speed, typed$/);
+    await page.keyboard.type("35 furlongs");
+    await press("Enter");
+    expect(await page.getByRole("alert").textContent()).toMatch(/Unknown unit/);
+    await press("Escape");
+    expect(await speedOf(page, "ring")).toBe(0);
+    await page.keyboard.press("Control+a");
+    await page.keyboard.type("104.72 rad/s");
+    await press("Enter");
+    expect(await speedOf(page, "ring")).toBe(1000);
+  });
+
+  it("opens the working of full load, of the output machine's most, and of the battery", async () => {
+    await load(page, "electric pull-away");
+    for (const name of [/^Engine full load/, /^Output machine, most torque/, /^Output machine torque/]) {
+      await page.getByRole("button", { name }).first().focus();
+      await press("Enter");
+      expect(await page.locator(".working .result").count(), String(name)).toBe(1);
+      await press("Escape");
+    }
+    await page.getByRole("button", { name: /^Battery power/ }).focus();
+    await press("Enter");
+    const result = shownNumber(await page.locator(".working .result").textContent());
+    expect(result).toBeCloseTo(15.7, 1);
+    await press("Escape");
+  });
+
+  it("loads a situation, and tells in words what stands there", async () => {
+    await tabTo(/^sun backward$/);
+    await press("Enter");
+    await page.waitForTimeout(230);
+    const { sun } = await speedsOf(page);
+    expect(sun).toBe(-2000);
+    const words = (id: string): Promise<string | null> => page.locator(`#${id}`).textContent();
+    expect(shownNumber(/Sun (.*?) rev/.exec((await words("lever-words")) ?? "")?.[1] ?? "")).toBe(sun);
+    expect(await words("flow-words")).toMatch(/Sun machine .*Circulating power/);
+    expect(await words("gear-words")).toMatch(/Sun .*Carrier .*Ring/);
+  });
+
+  it("counts 3.50 sun turns a carrier turn with the ring held, and 1.40 ring turns with the sun held", async () => {
+    await load(page, "charging at rest");
+    await page.locator("body").focus();
+    await press("m");
+    // The sun is the fastest and makes 1/48 of a turn a step.
+    for (let i = 0; i < 168; i += 1) await page.keyboard.press("]");
+    await expect.poll(counted).toEqual([3.5, 1, 0]);
+    expect(await perCarrierTurn()).toEqual([3.5, 1, 0]);
+    await load(page, "sun at rest");
+    await press("m");
+    for (let i = 0; i < 67; i += 1) await page.keyboard.press("]");
+    await expect.poll(perCarrierTurn).toEqual([0, 1, 1.4]);
+    const [sun, carrier, ring] = await counted();
+    expect(sun).toBe(0);
+    expect((ring ?? 0) / (carrier ?? 1)).toBeCloseTo(1.4, 1);
+  });
+
+  it("turns by the space bar, steps by [ and ], and stands still when nothing turns it", async () => {
+    const turn = page.getByRole("button", { name: "Turn" });
+    await load(page, "one to one");
+    await page.evaluate(`document.activeElement.blur()`);
+    const before = await counted();
+    await press("Space");
+    await expect.poll(async () => (await counted())[1], { timeout: 20_000 }).not.toBe(before[1]);
+    await press("Space");
+    await turn.waitFor();
+    const stopped = await counted();
+    await page.waitForTimeout(400);
+    expect(await counted()).toEqual(stopped);
+    await press("[");
+    await expect.poll(async () => (await counted())[1]).toBeLessThan(stopped[1] ?? 0);
+  });
+
+  it("gives each view the full height by its letter, and back by Esc", async () => {
+    const views = { a: /Gear set/, b: /Lever line/, c: /Power paths/ };
+    for (const [key, name] of Object.entries(views)) {
+      await press(key);
+      for (const other of Object.values(views)) {
+        expect(await page.getByRole("heading", { name: other }).count()).toBe(other === name ? 1 : 0);
+      }
+      const box = await page.getByRole("region", { name }).boundingBox();
+      expect(box?.height).toBeGreaterThan(500);
+      await press("Escape");
+    }
+    expect(await page.getByRole("heading", { level: 2 }).count()).toBe(3);
+    await page.getByRole("button", { name: "Enlarge view B" }).dblclick();
+    expect(await page.getByRole("heading", { level: 2 }).count()).toBe(1);
+    await press("Escape");
+    await page.getByRole("button", { name: "Enlarge view C" }).focus();
+    await press("Enter", "Escape");
+    expect(await page.getByRole("heading", { level: 2 }).count()).toBe(3);
+  });
+
+  it("has a window with all keys, and closes it by Esc", async () => {
+    await page.evaluate(`document.activeElement.blur()`);
+    await press("?");
+    await page.getByRole("dialog").getByText("set the marks").waitFor();
+    await press("Escape");
+    expect(await page.getByRole("dialog").count()).toBe(0);
+  });
+
+  it("names what every button does", async () => {
+    const names = await page.getByRole("button").evaluateAll(
+      `(all) => all.map((one) =>
+      one.getAttribute("aria-label") ?? one.textContent)` as never,
+    );
+    const bare = (names as unknown as string[]).filter((name) => !/[a-z]{3}/i.test(name));
+    expect(bare).toEqual([]);
+    for (const shaft of ["sun", "carrier", "ring"] as const) {
+      expect((names as unknown as string[]).some((name) => name.startsWith(`${NAMES[shaft]} torque`))).toBe(
+        true,
+      );
+    }
+    expect(errors).toEqual([]);
+  });
+});

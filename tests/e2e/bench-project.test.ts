@@ -1,0 +1,177 @@
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
+import { newProject, writeProject } from "../../shared/project.ts";
+import { rpmToRadPerS } from "../../shared/units.ts";
+import { vehicleById } from "../../sim/vehicle/presets/registry.ts";
+import { ServedApp } from "./app.ts";
+import {
+  expectGearEquation,
+  gearSetDrawn,
+  load,
+  role,
+  shownNumber,
+  speedOf,
+  speedsOf,
+} from "./bench-page.ts";
+
+// Software drawing beside other tests is slow.
+vi.setConfig({ testTimeout: 240_000 });
+
+let app: ServedApp;
+let page: Page;
+let errors: readonly string[];
+beforeAll(async () => {
+  app = await ServedApp.start();
+  // The browser's own window for files cannot be answered here; what it does without one can.
+  ({ page, errors } = await app.open(1600, 900, {
+    before: "delete window.showOpenFilePicker; delete window.showSaveFilePicker;",
+  }));
+}, 240_000);
+afterAll(() => app?.stop());
+
+async function openFile(name: string, text: string): Promise<void> {
+  const chooser = page.waitForEvent("filechooser");
+  await page.getByRole("button", { name: "Open" }).click();
+  await (await chooser).setFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
+}
+
+/** Tooth counts of the set of section 2 in our list of checks: k = 78 / 30 = 2.6. */
+const CHECK_SET = { sunTeeth: 30, planetTeeth: 24, ringTeeth: 78 };
+
+function checkSetProject(): string {
+  const compact = vehicleById("compact");
+  const parameters = {
+    ...compact,
+    id: "check-set",
+    name: "Check set",
+    gearSet: { ...compact.gearSet, ...CHECK_SET },
+  };
+  const own = { kind: "own", title: "Check set", parameters: structuredClone(parameters) } as const;
+  const project = newProject(own, { kind: "catalogue", line: "udds" });
+  const carrier = rpmToRadPerS(2000);
+  return writeProject({
+    ...project,
+    bench: {
+      ...project.bench,
+      sun: { mode: "follow", speed: 3.6 * carrier },
+      carrier: { mode: "drive", speed: carrier },
+      ring: { mode: "hold", speed: 0 },
+    },
+  });
+}
+
+const perCarrierTurn = async (): Promise<readonly number[]> =>
+  (
+    await page
+      .getByRole("row", { name: /^per carrier turn/ })
+      .getByRole("button")
+      .allTextContents()
+  ).map((text) => shownNumber(text.replace(/^.*carrier/, "")));
+
+describe("a project on the bench", () => {
+  it("is restored after a reload", async () => {
+    await load(page, "sun backward");
+    const before = await speedsOf(page);
+    await page.waitForTimeout(600);
+    await page.reload();
+    await page.getByRole("heading", { name: "Bench" }).waitFor();
+    expect(await speedsOf(page)).toEqual(before);
+    expect(before.sun).toBeLessThan(0);
+  });
+
+  it("that is broken is refused, with the reason, and the open one stays", async () => {
+    const before = await speedsOf(page);
+    const broken: readonly (readonly [string, string, RegExp])[] = [
+      ["cut.trishaft.json", checkSetProject().slice(0, 400), /Not opened.*cut\.trishaft\.json/],
+      ["other.trishaft.json", `{"schemaVersion": 99}`, /Not opened.*99/],
+      [
+        "teeth.trishaft.json",
+        checkSetProject().replace('"ringTeeth": 78', '"ringTeeth": 77'),
+        /Not opened.*77/,
+      ],
+    ];
+    for (const [name, text, says] of broken) {
+      await openFile(name, text);
+      const notice = page.getByRole("status");
+      await expect.poll(() => notice.textContent(), { timeout: 10_000 }).toMatch(says);
+      expect(await speedsOf(page)).toEqual(before);
+    }
+  });
+
+  it("with the teeth of the check set counts 3.60 and 1.385 turns", async () => {
+    await openFile("check-set.trishaft.json", checkSetProject());
+    await expect.poll(() => speedOf(page, "sun"), { timeout: 10_000 }).toBe(7200);
+    expectGearEquation(await speedsOf(page), 2.6);
+    expect(await perCarrierTurn()).toEqual([3.6, 1, 0]);
+    await role(page, "sun", "Hold").click();
+    await expect.poll(perCarrierTurn).toEqual([0, 1, 1.385]);
+    await page.getByRole("button", { name: "Set marks" }).click();
+    const step = page.getByRole("button", { name: "Step on" });
+    for (let i = 0; i < 12; i += 1) await step.click({ noWaitAfter: true });
+    await expect.poll(perCarrierTurn).toEqual([0, 1, 1.385]);
+    expect(await page.getByRole("heading", { name: /30 \/ 24 \/ 78 teeth/ }).count()).toBe(1);
+    expect(errors).toEqual([]);
+  });
+
+  it("goes out as a picture of the gear set on its sheet", async () => {
+    await gearSetDrawn(page);
+    await page.getByRole("button", { name: "Picture" }).click();
+    const download = page.waitForEvent("download");
+    await page
+      .getByRole("dialog")
+      .getByRole("button", { name: /Gear set as PNG/ })
+      .click();
+    const path = await (await download).path();
+    const bytes = readFileSync(path);
+    expect(bytes.subarray(1, 4).toString()).toBe("PNG");
+    await page.keyboard.press("Escape");
+    const box = await page.getByRole("region", { name: /Gear set/ }).boundingBox();
+    // Width and height stand in the header of the first chunk.
+    expect(bytes.readUInt32BE(16)).toBeCloseTo(2 * (box?.width ?? 0), -1);
+    expect(bytes.readUInt32BE(20)).toBeCloseTo(2 * (box?.height ?? 0), -1);
+    // A drawn gear set does not fold into a few kilobytes; an empty canvas does.
+    expect(bytes.length).toBeGreaterThan(120_000);
+    expect(errors).toEqual([]);
+  });
+});
+
+describe("without what it likes best", () => {
+  it("draws the gear set flat, and turns it, where three dimensions cannot be had", async () => {
+    const { page: bare, errors: thrown } = await app.open(1280, 720, {
+      before: `HTMLCanvasElement.prototype.getContext = new Proxy(HTMLCanvasElement.prototype.getContext, {
+        apply: (get, canvas, [kind, ...rest]) => kind.startsWith("webgl") ? null : get.call(canvas, kind, ...rest) })`,
+    });
+    await bare.getByRole("img", { name: "Gear set from the front" }).waitFor();
+    await bare.getByText("cannot draw in three dimensions").waitFor();
+    const place = (): Promise<string> =>
+      bare.evaluate<string>(
+        `document.querySelector(".flat-body.sun").parentElement.getAttribute("transform")`,
+      );
+    const before = await place();
+    await bare.getByRole("button", { name: "Turn" }).click();
+    await expect.poll(place, { timeout: 10_000 }).not.toBe(before);
+    expect(thrown).toEqual([]);
+    await bare.context().close();
+  });
+
+  it("moves nothing by itself where little motion is asked for", async () => {
+    const { page: calm } = await app.open(1280, 720, { reducedMotion: true });
+    await gearSetDrawn(calm);
+    expect(await calm.getByRole("button", { name: "Turn" }).isDisabled()).toBe(true);
+    await calm.keyboard.press("Space");
+    const turns = (): Promise<string | null> => calm.getByRole("table").textContent();
+    const before = await turns();
+    await calm.waitForTimeout(300);
+    expect(await turns()).toBe(before);
+    // A situation jumps instead of sweeping over.
+    await calm.evaluate(`document.querySelector('[aria-label="sun backward"]').click()`);
+    await calm.evaluate("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))");
+    const y = await calm.evaluate<string>(`document.querySelector(".hero").getAttribute("y1")`);
+    await calm.waitForTimeout(250);
+    expect(await calm.evaluate(`document.querySelector(".hero").getAttribute("y1")`)).toBe(y);
+    await calm.getByRole("button", { name: "Step on" }).click();
+    await expect.poll(turns).not.toBe(before);
+    await calm.context().close();
+  });
+});
