@@ -104,13 +104,15 @@ function torques(input: LeverInput, { arrows }: Parts): LabelWish[] {
     const mid = from + (to - from) * 0.62;
     const right = (y: number): Place => ({ x: x + half * 2 + 6, y, anchor: "start" });
     const left = (y: number): Place => ({ x: x - half * 2 - 6, y, anchor: "end" });
+    // A short arrow has its label beyond the line, on either side.
+    const clear = [right(from - text * 1.7), right(from + text * 2.3), left(from + text * 2.3)];
     const under: Place = { x: x - half * 2, y: beyond, anchor: "start" };
     const lists: Readonly<Record<Shaft, Place[]>> = {
       sun: [under, right(tip), right(mid), right(beyond), right(beyond + text), left(beyond), left(mid)],
       carrier: [left(mid), left(tip), left(beyond), { x, y: beyond, anchor: "middle" }, right(beyond)],
       ring: [right(tip), right(mid), right(beyond), right(beyond + text), under, left(beyond)],
     };
-    return [wish(`torque:${shaft}`, texts.torque(value), text, WEIGHT.torque, lists[shaft])];
+    return [wish(`torque:${shaft}`, texts.torque(value), text, WEIGHT.torque, [...lists[shaft], ...clear])];
   });
 }
 

@@ -7,7 +7,7 @@ import { kilowatts, num, roadUnitName, type Units } from "../state/format.ts";
 import { type HideableId, hidden } from "../state/predict.ts";
 import { cursor, moveTo, playing, run } from "../state/road.ts";
 import { ROW } from "../state/run.ts";
-import { reducedMotion, units } from "../state/settings.ts";
+import { units } from "../state/settings.ts";
 import { t } from "../texts/catalogue.ts";
 import { metrics } from "../ui/metrics.ts";
 import { clockTime } from "../ui/time.ts";
@@ -66,9 +66,7 @@ export function Moments() {
   const box = useRef<HTMLOListElement>(null);
   const current = passed.value;
   useEffect(() => {
-    const smooth = !reducedMotion.value && !playing.value;
-    const row = box.current?.children[Math.max(0, current)];
-    row?.scrollIntoView({ block: "nearest", behavior: smooth ? "smooth" : "instant" });
+    box.current?.children[Math.max(0, current)]?.scrollIntoView({ block: "nearest" });
   }, [current]);
   return (
     <section class="view moments" aria-labelledby="view-f">

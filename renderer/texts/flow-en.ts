@@ -129,6 +129,7 @@ export const roadFlow = {
   scaleMoment: "scale: moment",
   scaleHelp: "One scale for the whole run, or the largest that this moment allows",
   numbers: "Numbers of the flow sheet: a press shows the working",
+  workingOf: (what: string) => `${what}: show the working`,
   working: (what: string, n: string) => `${what}, ${n}: show the working`,
   table: {
     show: "Table",

@@ -20,6 +20,7 @@ export const map = {
   short: { engine: "Engine", sunMachine: "Sun m.", outputMachine: "Output m.", wheels: "Wheels" },
   torqueOver: (unit: string) => `N·m over ${unit}`,
   forceOver: (unit: string) => `N over ${unit}`,
+  units: { torque: "N·m", force: "N" },
   families,
   lines: {
     best: "best line",

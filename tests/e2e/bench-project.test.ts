@@ -32,7 +32,7 @@ afterAll(() => app?.stop());
 
 async function openFile(name: string, text: string): Promise<void> {
   const chooser = page.waitForEvent("filechooser");
-  await page.getByRole("button", { name: "Open" }).click();
+  await page.getByRole("button", { name: "Open", exact: true }).click();
   await (await chooser).setFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
 }
 
@@ -116,7 +116,7 @@ describe("a project on the bench", () => {
 
   it("goes out as a picture of the gear set on its sheet", async () => {
     await gearSetDrawn(page);
-    await page.getByRole("button", { name: "Picture" }).click();
+    await page.getByRole("button", { name: "Picture", exact: true }).click();
     const download = page.waitForEvent("download");
     await page
       .getByRole("dialog")
@@ -149,7 +149,7 @@ describe("without what it likes best", () => {
         `document.querySelector(".flat-body.sun").parentElement.getAttribute("transform")`,
       );
     const before = await place();
-    await bare.getByRole("button", { name: "Turn" }).click();
+    await bare.getByRole("button", { name: "Turn", exact: true }).click();
     await expect.poll(place, { timeout: 10_000 }).not.toBe(before);
     expect(thrown).toEqual([]);
     await bare.context().close();
@@ -158,7 +158,7 @@ describe("without what it likes best", () => {
   it("moves nothing by itself where little motion is asked for", async () => {
     const { page: calm } = await app.open(1280, 720, { reducedMotion: true });
     await gearSetDrawn(calm);
-    expect(await calm.getByRole("button", { name: "Turn" }).isDisabled()).toBe(true);
+    expect(await calm.getByRole("button", { name: "Turn", exact: true }).isDisabled()).toBe(true);
     await calm.keyboard.press("Space");
     const turns = (): Promise<string | null> => calm.getByRole("table").textContent();
     const before = await turns();

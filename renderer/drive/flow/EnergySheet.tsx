@@ -12,8 +12,9 @@ import { placesOf, type SheetSize } from "./places.ts";
 import { Shapes } from "./Shapes.tsx";
 
 /** A number answers with the first of its ledger's lines; what is left on the way has none. */
-const answerOf = (energy: string): Answer => {
-  const id = energy as EnergyId;
+const answerOf = (kind: string, of: string): Answer | null => {
+  if (kind !== "value") return null;
+  const id = of as EnergyId;
   const [line] = LINES[id] ?? [];
   const { owner } = energyDrawn(id);
   return line

@@ -10,15 +10,16 @@ export interface Answer {
   readonly working: RoadWorkingId | null;
   /** what it is the number of */
   readonly name: string;
-  readonly owner: Owner;
+  /** whose number it is; null for a name */
+  readonly owner: Owner | null;
 }
 
 interface NumbersProps {
   readonly labels: readonly PlacedLabel[];
   readonly width: number;
   readonly height: number;
-  /** of a flow by its name in the label's id */
-  readonly answer: (flow: string) => Answer;
+  /** of a label by what stands before and behind the colon in its id; null: it only says something */
+  readonly answer: (kind: string, of: string) => Answer | null;
 }
 
 const STEPS: Readonly<Partial<Record<string, number>>> = {
@@ -75,7 +76,7 @@ function textOf({ label, kind, answer, stops, open }: TextProps): VNode {
     "text-anchor": label.anchor,
     "data-label": id,
   };
-  const ink = answer ? `value ink ${answer.owner}` : kind;
+  const ink = answer?.owner ? `value ink ${answer.owner}` : kind;
   if (!answer?.working) {
     return (
       <text key={id} {...place} class={`label ${ink}`} aria-hidden="true">
@@ -90,7 +91,7 @@ function textOf({ label, kind, answer, stops, open }: TextProps): VNode {
       class={`label answers ${ink}`}
       role="button"
       tabindex={stops ? 0 : -1}
-      aria-label={t.roadFlow.working(answer.name, text)}
+      aria-label={answer.owner ? t.roadFlow.working(answer.name, text) : t.roadFlow.workingOf(answer.name)}
       aria-expanded={open}
       data-point={answer.working}
     >
@@ -111,8 +112,8 @@ export function Numbers({ labels, width, height, answer }: NumbersProps) {
   const current = labels.some(({ id }) => id === stop) ? stop : labels.find(isNumber)?.id;
   const nodes = labels.map((label) => {
     const { id, text, x, y, anchor } = label;
-    const [kind = "", flow = ""] = id.split(":");
-    const answered = kind === "value" ? answer(flow) : null;
+    const [kind = "", of = ""] = id.split(":");
+    const answered = answer(kind, of);
     const open = answered?.working === opened && opened !== null;
     const stops = id === current;
     const key = `${text}|${Math.round(x)}|${Math.round(y)}|${anchor}|${open}|${stops}|${answered?.working}`;

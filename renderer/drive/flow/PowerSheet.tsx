@@ -1,4 +1,4 @@
-import type { FlowId } from "../../../sim/run/flows.ts";
+import { FLOW_NODES, type FlowId } from "../../../sim/run/flows.ts";
 import { flowScale } from "../../state/flow-look.ts";
 import { hidden } from "../../state/predict.ts";
 import { now, run } from "../../state/road.ts";
@@ -20,10 +20,15 @@ const scaleNow = (places: Places, one: Run, at: Now): number =>
     ? scaleFor(places, peaksOf(one, one.log))
     : steppedScale(places, demandsOf(at.flows));
 
-const answerOf = (flow: string): Answer => {
-  const id = flow as FlowId;
-  return { working: `flow:${id}`, name: t.roadFlow.flows[id], owner: DRAWN[id].owner };
-};
+/** A flow's number answers with its working, a bar's name with how the bar adds up. */
+function answerOf(kind: string, of: string): Answer | null {
+  if (kind === "value") {
+    const id = of as FlowId;
+    return { working: `flow:${id}`, name: t.roadFlow.flows[id], owner: DRAWN[id].owner };
+  }
+  const node = kind === "name" ? FLOW_NODES.find(({ id }) => id === of) : undefined;
+  return node ? { working: `node:${node.id}`, name: t.roadFlow.nodes[node.id], owner: null } : null;
+}
 
 /** The powers of the instant at the cursor. */
 export function PowerSheet({ width, height, text }: SheetSize) {

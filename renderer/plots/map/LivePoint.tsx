@@ -47,7 +47,7 @@ export function LivePoint(props: LiveProps) {
   const line = shows && Math.abs(power) >= LEAST_POWER ? powerLine(frame, point, frame.range) : null;
   const said = `${kilowatts(power)} kW`;
   const disc = { x: x - text, y: y - text, width: 2 * text, height: 2 * text };
-  const others = [disc, ...layout.labels.map((label) => label.box)];
+  const others = [disc, ...[...layout.labels, ...layout.key].map(({ box }) => box)];
   const place = line && powerLabel(frame, line, others, measure(said, text), text);
   return (
     <svg class={`map-live ${colour}`} width={width} height={height} aria-hidden="true">

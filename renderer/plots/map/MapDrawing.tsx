@@ -1,7 +1,6 @@
 import { t } from "../../texts/catalogue.ts";
-import { measure } from "../../ui/measure.ts";
 import type { MapLayout } from "./layout.ts";
-import { FAMILIES, FAMILY_COLOUR, markSvg } from "./marks.ts";
+import { FAMILY_COLOUR, markSvg } from "./marks.ts";
 
 interface DrawingProps {
   readonly layout: MapLayout;
@@ -35,36 +34,27 @@ function Axes({ layout: { frame }, text }: DrawingProps) {
   );
 }
 
-/** What shape and colour mean in the cloud, in the corner of hard braking at high speed, which hardly a drive reaches. */
-function FamilyKey({ layout: { frame }, text }: DrawingProps) {
-  const { box } = frame;
-  const families = FAMILIES.filter((family) => family !== "rest");
-  const wide = Math.max(...families.map((family) => measure(t.map.families[family], text)));
-  const x = box.x + box.width - wide - text * 0.4;
-  return (
-    <g class="labels">
-      {families.map((family, i) => {
-        const y = box.y + box.height - text * (0.5 + (families.length - 1 - i) * 1.25);
-        return (
-          <g key={family}>
-            <path
-              d={markSvg(family, x - text * 0.6, y - text * 0.33, text * 0.28)}
-              style={{ fill: `var(${FAMILY_COLOUR[family]})` }}
-            />
-            <text class="label" x={x} y={y}>
-              {t.map.families[family]}
-            </text>
-          </g>
-        );
-      })}
-    </g>
-  );
-}
+/** What shape and colour mean in the cloud. */
+const FamilyKey = ({ layout: { key }, text }: DrawingProps) => (
+  <g class="labels">
+    {key.map(({ family, box }) => (
+      <g key={family}>
+        <path
+          d={markSvg(family, box.x + text * 0.45, box.y + text * 0.5, text * 0.28)}
+          style={{ fill: `var(${FAMILY_COLOUR[family]})` }}
+        />
+        <text class="label" x={box.x + text * 1.1} y={box.y + text * 0.84}>
+          {t.map.families[family]}
+        </text>
+      </g>
+    ))}
+  </g>
+);
 
 /** Everything of a map that does not move. */
 export function MapDrawing(props: DrawingProps) {
   const { layout, width, height } = props;
-  const { map, frame, contours, limits, lines, labels, inside, passed } = layout;
+  const { frame, contours, limits, lines, labels, inside, passed } = layout;
   const { box } = frame;
   return (
     <svg class="map-fixed" width={width} height={height} aria-hidden="true">
@@ -107,7 +97,7 @@ export function MapDrawing(props: DrawingProps) {
           </text>
         ))}
       </g>
-      {map === "wheels" && <FamilyKey {...props} />}
+      <FamilyKey {...props} />
     </svg>
   );
 }

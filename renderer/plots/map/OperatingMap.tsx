@@ -69,6 +69,7 @@ function Chart({ map, one, width, height }: ChartProps) {
         units: units.value,
         measure,
         names: t.map.lines,
+        families: t.map.families,
       }),
     [...fixed, extent.back, extent.least, extent.most],
   );
@@ -180,6 +181,7 @@ const Words = () => (
 export function OperatingMap() {
   const { ref, width, height } = useSize<HTMLDivElement>();
   const map = chosenMap.value;
+  const kind = map === "wheels" ? "force" : "torque";
   const over =
     map === "wheels"
       ? t.map.forceOver(roadUnitName(units.value))
@@ -187,7 +189,12 @@ export function OperatingMap() {
   return (
     <section class="view r-map" aria-labelledby="view-e">
       <div class="map-head">
-        <ViewHead id="view-e" tag="E" title={t.map.title} sub={metrics.value.compact ? "" : over} />
+        <ViewHead
+          id="view-e"
+          tag="E"
+          title={t.map.title}
+          sub={metrics.value.compact ? t.map.units[kind] : over}
+        />
         <Reading />
       </div>
       <Tabs />

@@ -3,6 +3,7 @@ import { mpsToKmh, mpsToMph } from "../../../shared/units.ts";
 import { frictionTorque } from "../../../sim/drivetrain/engine.ts";
 import type { RunSettings } from "../../../sim/options.ts";
 import type { Vehicle } from "../../../sim/parameters/schema.ts";
+import type { RegimeFamily } from "../../../sim/run/regimes.ts";
 import { outputTopSpeed } from "../../../sim/vehicle/figures.ts";
 import {
   bestEfficiencyCurve,
@@ -14,7 +15,7 @@ import {
 } from "../../../sim/vehicle/maps.ts";
 import { traction } from "../../../sim/vehicle/traction.ts";
 import { num, toShaftUnit, type Units } from "../../state/format.ts";
-import type { Measure, PlacedLabel } from "../../ui/labels.ts";
+import type { Box, Measure, PlacedLabel } from "../../ui/labels.ts";
 import { type ContourLevel, contourLines, levelsOf, type MapPoint } from "./contour-lines.ts";
 import { bandOf, pathOf, type Spot, segmentsOf, spots } from "./draw.ts";
 import { type AxisInput, type MapFrame, mapFrame } from "./frame.ts";
@@ -34,6 +35,14 @@ export interface MapLayout {
   readonly passed: string;
   readonly lines: readonly { readonly id: LineId; readonly d: string }[];
   readonly labels: readonly PlacedLabel[];
+  /** what the marks of the cloud mean */
+  readonly key: readonly KeyEntry[];
+}
+
+/** A mark and its word; the box holds both. */
+export interface KeyEntry {
+  readonly family: RegimeFamily;
+  readonly box: Box;
 }
 
 /** Lines that are no limit. */
@@ -58,6 +67,8 @@ export interface MapInput {
   readonly measure: Measure;
   /** words along lines */
   readonly names: Readonly<Record<LineId, string>>;
+  /** words of a cloud's marks; without them there is no key */
+  readonly families?: Readonly<Record<RegimeFamily, string>>;
 }
 
 const curve = ({ x, y }: Curve): MapPoint[] => Array.from(x, (value, i) => [value, at(y, i)]);
@@ -154,6 +165,7 @@ function engineLayout(input: MapInput): MapLayout {
       { id: "best", d: pathOf(best) },
       { id: "friction", d: pathOf(motored) },
     ],
+    key: [],
     labels: labelLines(
       levelLabels(frame, found, levels, under),
       {
@@ -197,6 +209,7 @@ function machineLayout(input: MapInput, map: "sunMachine" | "outputMachine"): Ma
     limits: [{ d: `${pathOf(round)}Z`, band: bandOf(closed, input.text * 0.7) }],
     passed: "",
     lines: [],
+    key: [],
     labels: labelLines(
       levelLabels(frame, found, levels, within),
       {
@@ -211,6 +224,22 @@ function machineLayout(input: MapInput, map: "sunMachine" | "outputMachine"): Ma
       input.measure,
     ),
   };
+}
+
+/** Families told in the key; those at rest lie on the axis and need no word. */
+const KEYED: readonly RegimeFamily[] = ["engine", "electric", "braking"];
+
+/** The key in one row at the upper right, where no vehicle reaches. */
+function keyOf({ box }: MapFrame, { text, families, measure }: MapInput): KeyEntry[] {
+  if (!families) return [];
+  const wide = KEYED.map((family) => text * 1.1 + measure(families[family], text));
+  const gap = text * 0.8;
+  let x = box.x + box.width - wide.reduce((sum, width) => sum + width, 0) - gap * (KEYED.length - 1);
+  return KEYED.map((family, i) => {
+    const own = { x, y: box.y - text * 0.15, width: wide[i] ?? 0, height: text };
+    x += own.width + gap;
+    return { family, box: own };
+  });
 }
 
 /** Road speeds at which the wheels' limits are found. */
@@ -230,7 +259,9 @@ function wheelLayout(input: MapInput): MapLayout {
     ([speed]) => speed >= vehicle.control.fadeStart,
   );
   const toRoad = units.road === "kmh" ? mpsToKmh : mpsToMph;
-  const high = Math.max(extent.most, ...most.map(([, force]) => force)) * 1.12;
+  // In a narrow box the key reaches over the greatest force: room for it above.
+  const room = input.width < text * 20 ? 1.45 : 1.12;
+  const high = Math.max(extent.most, ...most.map(([, force]) => force)) * room;
   const low = Math.min(extent.least, ...taken.map(([, force]) => force)) * 1.08;
   const frame = sized(
     input,
@@ -261,8 +292,10 @@ function wheelLayout(input: MapInput): MapLayout {
     ],
   ];
   const { box } = frame;
+  const key = keyOf(frame, input);
   return {
     map: "wheels",
+    key,
     frame,
     inside: "",
     contours: [],
@@ -284,6 +317,7 @@ function wheelLayout(input: MapInput): MapLayout {
           ...named.flatMap(([, line]) => segmentsOf(line)),
           { x1: box.x, x2: box.x + box.width, y1: frame.y(0), y2: frame.y(0) },
         ],
+        boxes: key.map((entry) => entry.box),
         text,
       },
       input.measure,

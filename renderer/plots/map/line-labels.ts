@@ -24,6 +24,8 @@ interface Around {
   readonly bounds: Box;
   /** lines that no label may lie on, its own aside */
   readonly lines: readonly Segment[];
+  /** other drawn things */
+  readonly boxes?: readonly Box[];
   readonly text: number;
 }
 
@@ -53,12 +55,12 @@ const grown = (box: Box, by: number): Box => ({
 /** Places of labels along their lines, the weightiest first; one that finds none is left out. */
 export function labelLines(
   wishes: readonly LineLabel[],
-  { bounds, lines, text }: Around,
+  { bounds, lines, boxes = [], text }: Around,
   measure: Measure,
 ): readonly PlacedLabel[] {
   const placed: PlacedLabel[] = [];
   for (const wish of [...wishes].sort((a, b) => b.weight - a.weight)) {
-    const taken = placed.map((label) => grown(label.box, text * 0.3));
+    const taken = [...boxes, ...placed.map((label) => grown(label.box, text * 0.3))];
     const free = placesOf(wish, text).filter((place) => {
       const box = labelBox(wish.text, text, place, measure);
       return taken.every((other) => overlap(box, other) === 0);

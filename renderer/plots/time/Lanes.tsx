@@ -131,13 +131,17 @@ function RegimeReadout({ layout }: CanvasProps) {
     return !at || hidden.value.has("regime") ? "" : words.since(num(at.time - at.since, 1));
   });
   return (
-    <dl class="regime-now" style={{ left: `${layout.right}px`, top: `${layout.lanes - 2}px` }}>
-      <dt class="unseen">{words.regime}</dt>
-      <dd class="what">
+    <dl
+      class="regime-now"
+      style={{ left: `${layout.right}px`, top: `${layout.lanes - 3}px`, width: `${layout.readouts}px` }}
+    >
+      <dt>
         {regime.value !== "" && <Swatch regime={regime.value} height={layout.lane - 5} />}
-        <b>{title}</b>
+        <span class="unseen">{words.regime}</span>
+      </dt>
+      <dd>
+        <b>{title}</b> <span class="since">{since}</span>
       </dd>
-      <dd class="since">{since}</dd>
     </dl>
   );
 }

@@ -23,8 +23,8 @@ interface RowProps {
   readonly layout: TimeLayout;
 }
 
-/** Height that a tick's number needs, in sizes of text. */
-const TICK_LINE = 1.15;
+/** Least distance of two ticks, in sizes of text. */
+const TICK_LINE = 0.95;
 
 /** Range and ticks of a plot now; of a drive under way anew whenever it has grown. */
 function useScale(plot: Plot, height: number, one: Run | null) {
@@ -37,7 +37,7 @@ function useScale(plot: Plot, height: number, one: Run | null) {
     const range: Range = one
       ? rangeOf(one.log, curves, overlay, plot.fromZero, times)
       : { least: 0, most: 1 / times };
-    const ticks = valueTicks(range, times, Math.floor(height / (text * TICK_LINE)));
+    const ticks = valueTicks(range, times, height / (text * TICK_LINE));
     return { curves, key, times, range, ticks };
   }, [plot, one?.log, one?.log.rows, key, overlay, times, height, text]);
 }

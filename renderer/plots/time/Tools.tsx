@@ -17,7 +17,7 @@ export const ZoomTools = ({ layout }: ToolsProps) => (
   <fieldset
     class="time-tools"
     aria-label={zoomWords.name}
-    style={{ left: `${layout.right - 4}px`, top: `${layout.lanes + layout.lane * 2 + 2}px` }}
+    style={{ left: `${layout.right - 4}px`, bottom: `calc(100% - ${layout.marks + 10}px)` }}
   >
     <button
       type="button"

@@ -7,19 +7,18 @@ const MOST = 4;
 /**
  * Round values in a range, zero among them if it lies inside.
  * @param times factor to the unit shown, in which they are round
- * @param count as many as have room; never more than four, and two at least have room
+ * @param count as many as have room, need not be whole; never more than four, and two at least have room
  * @returns SI; of a range without width its least value
  */
 export function valueTicks({ least, most }: Range, times: number, count = MOST): readonly number[] {
   const [low, high] = [least * times, most * times];
   if (!(high > low)) return [least];
-  const room = Math.max(2, Math.min(MOST, count));
-  let step = niceStep((high - low) / room);
+  let step = niceStep((high - low) / Math.max(2, count));
   for (;;) {
     const first = Math.ceil(low / step - 1e-9);
     const last = Math.floor(high / step + 1e-9);
     const found = last - first + 1;
-    if (found <= room) return Array.from({ length: found }, (_, i) => ((first + i) * step) / times);
+    if (found <= MOST) return Array.from({ length: found }, (_, i) => ((first + i) * step) / times);
     step = niceStep(step * 1.2);
   }
 }

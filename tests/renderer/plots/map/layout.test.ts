@@ -35,6 +35,7 @@ const layoutOf = (
     units: { shaft: "rpm", road },
     measure: roughMeasure,
     names: texts.lines,
+    families: texts.families,
   });
 
 describe("the layout of a map", () => {
@@ -42,7 +43,7 @@ describe("the layout of a map", () => {
     for (const map of MAPS) {
       it(`keeps its labels apart and inside, and its numbers clear of each other: ${id}, ${map}`, () => {
         for (const size of SIZES) {
-          const { frame, labels } = layoutOf(id, map, size);
+          const { frame, labels, key } = layoutOf(id, map, size);
           const { box } = frame;
           for (const label of labels) {
             expect(label.box.x).toBeGreaterThanOrEqual(box.x - 0.5);
@@ -50,6 +51,7 @@ describe("the layout of a map", () => {
             for (const other of labels) {
               if (other !== label) expect(overlap(label.box, other.box)).toBe(0);
             }
+            for (const entry of key) expect(overlap(label.box, entry.box)).toBe(0);
           }
           const wide = (text: string): number => roughMeasure(text, size.text);
           frame.ticksX.forEach((tick, i) => {

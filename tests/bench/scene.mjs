@@ -1,0 +1,167 @@
+// The scene's benchmark: the app in an installed Chromium without a graphics card, so that all drawing is software; the
+// time of our own script does not depend on that. Counts what the page asks of the graphics library itself.
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { brotliCompressSync, gzipSync } from "node:zlib";
+import { openBrowser, serve } from "../served.mjs";
+
+const root = join(import.meta.dirname, "..", "..");
+const SIZE = { width: 1600, height: 900 };
+/** Frames measured, after those to warm up. */
+const FRAMES = 240;
+const WARM_UP = 60;
+
+/** Targets of the product: ms, ms, calls, triangles, ms. */
+const TARGET = { median: 3, p95: 6, calls: 60, triangles: 250_000, paint: 1500 };
+
+/**
+ * Runs before the page: times each animation frame's script (its callbacks and what they put off to right after, which
+ * is where the page is brought up to date), and counts draw calls and triangles.
+ */
+const PROBE = `(() => {
+  const probe = { frames: [], calls: 0, triangles: 0 };
+  window.probe = probe;
+  const ask = window.requestAnimationFrame.bind(window);
+  window.requestAnimationFrame = (callback) => ask((now) => {
+    const began = performance.now();
+    let frame = probe.frames.at(-1);
+    if (!frame || frame.now !== now) probe.frames.push((frame = { now, script: 0, calls: 0, triangles: 0 }));
+    const before = { calls: probe.calls, triangles: probe.triangles };
+    callback(now);
+    queueMicrotask(() => queueMicrotask(() => queueMicrotask(() => {
+      frame.script += performance.now() - began;
+      frame.calls += probe.calls - before.calls;
+      frame.triangles += probe.triangles - before.triangles;
+    })));
+  });
+  const gl = WebGL2RenderingContext.prototype;
+  for (const [name, count, instances] of [
+    ["drawArrays", 2, -1], ["drawElements", 1, -1],
+    ["drawArraysInstanced", 2, 3], ["drawElementsInstanced", 1, 4], ["drawRangeElements", 3, -1],
+  ]) {
+    const draw = gl[name];
+    gl[name] = function (...args) {
+      probe.calls += 1;
+      if (args[0] === this.TRIANGLES) probe.triangles += (args[count] / 3) * (instances < 0 ? 1 : args[instances]);
+      return draw.apply(this, args);
+    };
+  }
+})()`;
+
+const quantile = (sorted, share) =>
+  sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0;
+const spread = (values) => {
+  const sorted = [...values].sort((a, b) => a - b);
+  return { median: quantile(sorted, 0.5), p95: quantile(sorted, 0.95), most: sorted.at(-1) ?? 0 };
+};
+
+const drawn = (page) => page.waitForFunction(`!document.querySelector(".canvas-note") && probe.calls > 0`);
+
+/** First paint, and until the gear set stands there, ms, of a page that was there before. */
+async function opening(context, address) {
+  const page = await context.newPage();
+  await page.goto(address);
+  await drawn(page);
+  const times = await page.evaluate(`({
+    paint: performance.getEntriesByName("first-contentful-paint")[0].startTime,
+    scene: performance.now(),
+  })`);
+  return { page, ...times };
+}
+
+/** What the page does while the gear set turns by itself. */
+async function turning(page, frames) {
+  await page.getByRole("button", { name: "Turn", exact: true }).click();
+  const wait = (count) =>
+    page.waitForFunction(`probe.frames.length >= ${count}`, null, { timeout: 120_000, polling: 200 });
+  await wait((await page.evaluate("probe.frames.length")) + WARM_UP);
+  await page.evaluate("probe.frames.length = 0");
+  await wait(frames);
+  const found = await page.evaluate("probe.frames.slice(0, -1)");
+  await page.getByRole("button", { name: "Pause", exact: true }).click();
+  const drawing = found.filter((frame) => frame.calls > 0);
+  const script = spread(drawing.map((frame) => frame.script));
+  const between = spread(drawing.slice(1).map((frame, i) => frame.now - drawing[i].now));
+  const most = (of) => Math.max(...drawing.map((frame) => frame[of]));
+  return { script, between, calls: most("calls"), triangles: most("triangles") };
+}
+
+/** What is drawn while nothing moves, over two seconds. */
+async function standing(page) {
+  await page.waitForTimeout(500);
+  await page.evaluate("(probe.frames.length = 0, (probe.calls = 0))");
+  await page.waitForTimeout(2000);
+  return page.evaluate("({ calls: probe.calls, frames: probe.frames.length })");
+}
+
+/** Sizes of what the page loads, as it is and compressed, kB. */
+function sizes() {
+  const folder = join(root, "dist", "renderer", "assets");
+  const html = readFileSync(join(root, "dist", "renderer", "index.html"), "utf8");
+  const of = (names) => {
+    const contents = names.map((name) => readFileSync(join(folder, name)));
+    const sum = (squeeze) => contents.reduce((all, content) => all + squeeze(content).length, 0) / 1000;
+    return { plain: sum((content) => content), gzip: sum(gzipSync), brotli: sum(brotliCompressSync) };
+  };
+  const code = readdirSync(folder).filter((name) => /\.(js|css)$/.test(name));
+  const first = code.filter((name) => html.includes(name));
+  return { first: of(first), all: of(code) };
+}
+
+const ms = (value) => value.toFixed(2).padStart(8);
+const kB = ({ plain, gzip, brotli }) =>
+  `${plain.toFixed(0)} kB, gzip ${gzip.toFixed(0)} kB, brotli ${brotli.toFixed(0)} kB`;
+const verdict = (value, target) => (value <= target ? `within ${target}` : `OVER ${target}`);
+
+function report(version, warm, states, still, size) {
+  const lines = [
+    "",
+    "SCENE",
+    `Chromium ${version}, software drawing (SwiftShader), ${SIZE.width} x ${SIZE.height}`,
+    "",
+    "ms of script a frame while turning        median      p95     most",
+    ...states.map(
+      ({ name, script }) =>
+        `  ${name.padEnd(36)}${ms(script.median)} ${ms(script.p95)} ${ms(script.most)}   ` +
+        `${verdict(script.median, TARGET.median)}, ${verdict(script.p95, TARGET.p95)}`,
+    ),
+    "",
+    ...states.map(
+      ({ name, calls, triangles, between }) =>
+        `  ${name}: ${calls} draw calls (${verdict(calls, TARGET.calls)}), ${Math.round(triangles)} triangles ` +
+        `(${verdict(triangles, TARGET.triangles)}), a frame every ${between.median.toFixed(0)} ms`,
+    ),
+    `  standing still for 2 s: ${still.calls} draw calls, ${still.frames} frames of script`,
+    "",
+    `  first paint ${warm.paint.toFixed(0)} ms (${verdict(warm.paint, TARGET.paint)}), gear set ${warm.scene.toFixed(0)} ms, second opening`,
+    `  loaded at the start: ${kB(size.first)}`,
+    `  all code and styles: ${kB(size.all)}`,
+    "",
+  ];
+  process.stdout.write(lines.join("\n"));
+}
+
+const served = await serve();
+const browser = await openBrowser();
+try {
+  const context = await browser.newContext({ viewport: SIZE });
+  await context.addInitScript(PROBE);
+  const cold = await opening(context, served.address);
+  await cold.page.close();
+  const warm = await opening(context, served.address);
+  const { page } = warm;
+  await page.waitForTimeout(1500);
+  const states = [{ name: "gear set", ...(await turning(page, FRAMES)) }];
+  await page.getByText("View", { exact: true }).click();
+  await page.getByLabel("Labels").check();
+  await page.getByLabel("Torque arrows").check();
+  states.push({ name: "with labels and torque arrows", ...(await turning(page, FRAMES / 2)) });
+  await page.getByText("View", { exact: true }).click();
+  await page.getByLabel("Show", { exact: true }).selectOption("drivetrain");
+  states.push({ name: "whole drivetrain, labels, arrows", ...(await turning(page, FRAMES / 2)) });
+  const still = await standing(page);
+  report(browser.version(), warm, states, still, sizes());
+} finally {
+  await browser.close();
+  served.stop();
+}

@@ -1,0 +1,70 @@
+import { readFile } from "node:fs/promises";
+import type { Page } from "playwright-core";
+import { expect } from "vitest";
+import { shownNumber } from "./bench-page.ts";
+
+/** Goes to Road by its key. */
+export async function goToRoad(page: Page): Promise<void> {
+  await page.keyboard.press("2");
+  await page.getByRole("heading", { name: "Road", exact: true }).waitFor();
+}
+
+/** Chooses a cycle, runs it, and pauses it as soon as it plays. */
+export async function runCycle(page: Page, cycle: string): Promise<void> {
+  await page.getByRole("combobox", { name: "Cycle" }).selectOption(cycle);
+  await page.getByRole("button", { name: /^Run/ }).click();
+  await page.getByRole("button", { name: "Pause" }).click({ timeout: 60_000 });
+  await page.getByRole("button", { name: "Play" }).waitFor();
+}
+
+const cursor = (page: Page) => page.getByRole("slider", { name: "Time", exact: true });
+
+/** Puts the cursor on a row of the log, somewhere near a share of the drive. @returns the row */
+export async function cursorNear(page: Page, share: number): Promise<number> {
+  const box = await cursor(page).evaluate(
+    "element => element.parentElement.getBoundingClientRect().toJSON()",
+  );
+  const { x, y, width, height } = box as { x: number; y: number; width: number; height: number };
+  await page.mouse.click(x + 2 + share * (width - 4), y + height / 2);
+  // A frame on is a whole row.
+  await cursor(page).press("ArrowRight");
+  return Math.round(Number(await cursor(page).getAttribute("aria-valuenow")) * 10);
+}
+
+/** A value of the readouts at the cursor, as it is shown. */
+export const readout = async (page: Page, plot: string, name: string): Promise<string> =>
+  (await page
+    .getByRole("table", { name: new RegExp(`^${plot},`) })
+    .getByRole("row", { name: new RegExp(`^${name} `) })
+    .getByRole("button")
+    .textContent()) ?? "";
+
+/** Speeds of the three shafts as the readouts show them, rev/min. */
+export async function readoutSpeeds(page: Page) {
+  const [sun, carrier, ring] = await Promise.all(
+    ["sun", "carrier", "ring"].map(async (name) => shownNumber(await readout(page, "Shafts", name))),
+  );
+  return { sun, carrier, ring };
+}
+
+/** Every number of the flow sheet, kW, by the name of its flow. */
+export async function flowTable(page: Page): Promise<ReadonlyMap<string, number>> {
+  const cells = await page
+    .getByRole("region", { name: /Flow sheet/ })
+    .getByRole("table")
+    .evaluate(
+      "table => [...table.querySelectorAll('td[data-flow]')].map((cell) => [cell.dataset.flow, cell.textContent])",
+    );
+  return new Map(
+    (cells as [string, string][]).map(([id, text]) => [id, text.startsWith("<") ? 0 : shownNumber(text)]),
+  );
+}
+
+/** Saves the run as CSV and reads the file. */
+export async function savedCsv(page: Page): Promise<string> {
+  const download = page.waitForEvent("download");
+  await page.getByRole("combobox", { name: "More" }).selectOption("csv");
+  const path = await (await download).path();
+  expect(path).toBeTruthy();
+  return readFile(path, "utf8");
+}
