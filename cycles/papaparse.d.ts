@@ -22,9 +22,18 @@ declare module "papaparse" {
     readonly skipEmptyLines: false;
     readonly step: (result: StepResult, parser: StepParser) => void;
   }
+  interface Table<T> {
+    readonly data: readonly T[];
+    readonly errors: readonly ParseError[];
+  }
   const Papa: {
     /** Runs to the end before it returns when given text and no worker. */
     parse(text: string, config: ParseConfig): void;
+    /** Reads a whole table. */
+    parse<T>(
+      text: string,
+      config?: { readonly header?: boolean; readonly skipEmptyLines?: boolean },
+    ): Table<T>;
   };
   export default Papa;
 }

@@ -24,7 +24,7 @@ export const plots = {
   lanes,
   since: (seconds: string) => `since ${seconds} s`,
   cursor: "Time",
-  cursorAt: (parts: readonly string[]) => parts.join(", "),
+  cursorAt: (clock: string, speed: string, regime: string) => `${clock}, ${speed}, ${regime}`,
   noRun: "Nothing is driven yet.",
   regimes: "Regimes over time",
   regimesWords: (count: string) => `The drive's regimes in four lanes; ${count} changes.`,

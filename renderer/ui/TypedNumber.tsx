@@ -44,7 +44,10 @@ export function TypedNumber(props: TypedNumberProps) {
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key === "Enter") {
       take();
-      requestAnimationFrame(() => input.current?.select());
+      // Selecting takes the focus along, which may have gone on by then.
+      requestAnimationFrame(() => {
+        if (document.activeElement === input.current) input.current?.select();
+      });
     } else if (event.key === "Escape" && typed.current !== null) {
       event.stopPropagation();
       leave();

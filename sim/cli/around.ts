@@ -18,9 +18,13 @@ export const EXIT = { done: 0, programFault: 1, badInput: 2, interrupted: 130 } 
 /** Thrown where work stops because the user asked for it. */
 export class Interrupted extends Error {
   override readonly name = "Interrupted";
+  /** @param kept what of the work was kept, one phrase */
+  constructor(readonly kept = "nothing was written") {
+    super("interrupted");
+  }
 }
 
 /** Ends the work when the user has asked for it. @throws Interrupted */
 export function stopIfCancelled(around: Around): void {
-  if (around.cancelled()) throw new Interrupted("interrupted");
+  if (around.cancelled()) throw new Interrupted();
 }

@@ -14,7 +14,7 @@ const LABEL = 12;
 /** Turns whatever a command threw into text for stderr and an exit code. */
 export function tell(error: unknown): Told {
   if (error instanceof Interrupted) {
-    return { text: "Interrupted: nothing was written.\n", code: EXIT.interrupted };
+    return { text: `Interrupted: ${error.kept}.\n`, code: EXIT.interrupted };
   }
   if (error instanceof InputError) return { text: inputText(error.faults), code: EXIT.badInput };
   if (error instanceof RangeError && /allocation|buffer/i.test(error.message)) {

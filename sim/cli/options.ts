@@ -3,7 +3,11 @@ import type { OptionDeclaration } from "./arguments.ts";
 /** Which vehicle, how controlled, under what circumstances: shared by the verbs that drive. */
 export const SETUP_OPTIONS: readonly OptionDeclaration[] = [
   { name: "vehicle", value: "ID|FILE", about: "a preset, or a JSON file of parameters; default compact" },
-  { name: "strategy", value: "ID", about: "default: the preset's own, rules for everything else" },
+  {
+    name: "strategy",
+    value: "ID|FILE",
+    about: "one of ours, or a file of your own (mine.js); default: the preset's own, or rules",
+  },
   { name: "set", value: "PATH=VALUE", about: "change one parameter, SI units; may be repeated", many: true },
   { name: "step", value: "SECONDS", about: "time step, 0.1 s over a whole number; default 0.01" },
   { name: "soc", value: "SHARE", about: "charge at the start, 0.6 or 60%; default the vehicle's" },
@@ -51,6 +55,28 @@ export const RUN_OPTIONS: readonly OptionDeclaration[] = [
   { name: "summary", value: "FILE", about: "write summary and ledger as JSON" },
   { name: "vehicle-out", value: "FILE", about: "write every parameter of the vehicle driven as JSON" },
   { ...JSON_OPTION, about: "the summary as JSON on stdout instead of the table" },
+  UNITS_OPTION,
+];
+
+/** Options of `optimum`: what a drive is set up with, but for the cold engine; any number of strategies. */
+export const OPTIMUM_OPTIONS: readonly OptionDeclaration[] = [
+  { name: "cycle", value: "ID|FILE", about: "a cycle, a manoeuvre, or a CSV or GPX file; default udds" },
+  ...SETUP_OPTIONS.flatMap((option): OptionDeclaration[] => {
+    if (option.name === "cold") return [];
+    if (option.name === "strategy")
+      return [
+        { name: "strategy", value: "ID", about: "set beside the optimum; may be repeated", many: true },
+      ];
+    if (option.name === "soc")
+      return [{ ...option, about: "charge at the start, 0.6 or 60%; default the one to be kept" }];
+    return [option];
+  }),
+  { name: "end-soc", value: "SHARE", about: "charge at the end; default the charge at the start" },
+  { name: "stage", value: "SECONDS", about: "length of a stage, 0.1 to 10; default 1" },
+  { name: "soc-steps", value: "COUNT", about: "intervals of charge, 8 to 4000; default 200" },
+  { name: "points", value: "COUNT", about: "engine points a stage, 4 to 1000; default 60" },
+  { name: "out", value: "FILE", about: "write the optimum's path as CSV, a line a stage" },
+  JSON_OPTION,
   UNITS_OPTION,
 ];
 

@@ -1,5 +1,4 @@
 import { InputError, type InputFault } from "../../shared/errors.ts";
-import { STRATEGIES, strategyById } from "../control/strategies/registry.ts";
 import type { StrategyDefinition } from "../control/strategy.ts";
 import type { RunOptions } from "../options.ts";
 import type { Vehicle } from "../parameters/schema.ts";
@@ -9,6 +8,7 @@ import { applySettings } from "../vehicle/setting.ts";
 import type { Arguments } from "./arguments.ts";
 import { looksLikeFile, readJson } from "./files.ts";
 import { OPTION_UNITS, readChoice, readQuantity } from "./quantity.ts";
+import { chooseStrategy } from "./strategy-choice.ts";
 import { withNearest } from "./suggest.ts";
 
 /** What is driven and how. */
@@ -44,15 +44,6 @@ function withSettings(input: unknown, settings: readonly string[]): unknown {
   }
 }
 
-/** The strategy asked for; else the one that the vehicle's preset, known by its id, is meant to be driven with. */
-function chooseStrategy(id: string | undefined, vehicle: Vehicle): StrategyDefinition {
-  const own = PRESETS.find((preset) => preset.id === vehicle.id)?.defaultStrategy ?? "rules";
-  if (id === undefined) return strategyById(own);
-  const known = STRATEGIES.map((strategy) => strategy.id);
-  if (known.includes(id)) return strategyById(id);
-  throw withNearest("--strategy", id, known, "", () => strategyById(id));
-}
-
 /** Run option that a command-line option sets. */
 const KEYS = {
   step: "step",
@@ -66,7 +57,11 @@ const KEYS = {
 
 type NumberOption = keyof typeof KEYS;
 
-function readOptions(args: Arguments): RunOptions {
+/**
+ * The run's options from the command line.
+ * @throws InputError for the first of them that is wrong
+ */
+export function readOptions(args: Arguments): RunOptions {
   const options: { -readonly [K in keyof RunOptions]: RunOptions[K] } = {};
   for (const name of Object.keys(KEYS) as NumberOption[]) {
     const text = args.text(name);
@@ -82,9 +77,10 @@ function readOptions(args: Arguments): RunOptions {
  * Vehicle, strategy and run options from the command line.
  * @throws InputError for the first of them that is wrong
  */
-export function readSetup(args: Arguments): Setup {
+export async function readSetup(args: Arguments): Promise<Setup> {
   const vehicle = chooseVehicle(args.text("vehicle") ?? "compact", args.texts("set"));
-  return { vehicle, strategy: chooseStrategy(args.text("strategy"), vehicle), options: readOptions(args) };
+  const strategy = await chooseStrategy(args.text("strategy"), vehicle);
+  return { vehicle, strategy, options: readOptions(args) };
 }
 
 /**

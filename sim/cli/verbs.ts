@@ -1,7 +1,16 @@
 import type { OptionDeclaration } from "./arguments.ts";
 import type { Around } from "./around.ts";
 import { HANDOUT_OPTIONS, LESSON_OPTIONS, MARK_OPTIONS, REPORT_OPTIONS } from "./lesson-options.ts";
-import { BENCH_OPTIONS, CYCLES_OPTIONS, LIMITS_OPTIONS, RUN_OPTIONS, VEHICLES_OPTIONS } from "./options.ts";
+import { COMPARE_OPTIONS, MERGE_OPTIONS, SWEEP_OPTIONS } from "./many-options.ts";
+import {
+  BENCH_OPTIONS,
+  CYCLES_OPTIONS,
+  LIMITS_OPTIONS,
+  OPTIMUM_OPTIONS,
+  RUN_OPTIONS,
+  VEHICLES_OPTIONS,
+} from "./options.ts";
+import { REGENERATION_OPTIONS } from "./regeneration-options.ts";
 
 /** What a verb does with the words behind it. */
 export type Command = (words: readonly string[], around: Around) => void | Promise<void>;
@@ -51,6 +60,42 @@ export const VERBS: readonly Verb[] = [
     load: async () => (await import("./commands/run.ts")).run,
   },
   {
+    name: "compare",
+    about: "every vehicle on every cycle with every strategy, at equal charge",
+    usage: ["[options]"],
+    options: COMPARE_OPTIONS,
+    examples: [
+      "compare --cycle udds --cycle hwfet --strategy rules --strategy equivalent-adapted --csv compare.csv",
+      "compare --vehicle compact --vehicle van --strategy rules --strategy mine.js --out compare.json",
+    ],
+    names: setupNames,
+    long: true,
+    load: async () => (await import("./commands/compare.ts")).compare,
+  },
+  {
+    name: "sweep",
+    about: "vary one or two parameters, and drive each point at equal charge",
+    usage: ["--vary PATH=VALUES [--vary PATH=VALUES] [options]"],
+    options: SWEEP_OPTIONS,
+    examples: [
+      "sweep --vary battery.capacityAh=4:10:7 --cycle nycc --csv sweep.csv",
+      "sweep --vary run.payload=0:400:5 --vary run.headWind=-5,0,5 --part 3/20 --out part-3.json",
+    ],
+    names: setupNames,
+    long: true,
+    load: async () => (await import("./commands/sweep.ts")).sweep,
+  },
+  {
+    name: "merge",
+    about: "put the parts of a sweep or a comparison together",
+    usage: ["FILE… [options]"],
+    options: MERGE_OPTIONS,
+    examples: ["merge part-*.json --out sweep.json --csv sweep.csv"],
+    names: none,
+    long: true,
+    load: async () => (await import("./commands/merge.ts")).merge,
+  },
+  {
     name: "report",
     about: "drive a cycle and write figures, ledger, plots and parameters as one HTML file",
     usage: ["--out FILE [options]"],
@@ -59,6 +104,31 @@ export const VERBS: readonly Verb[] = [
     names: setupNames,
     long: true,
     load: async () => (await import("./commands/report.ts")).report,
+  },
+  {
+    name: "optimum",
+    about: "the least fuel possible on a cycle, and how far strategies are from it",
+    usage: ["[options]"],
+    options: OPTIMUM_OPTIONS,
+    examples: [
+      "optimum --vehicle compact --cycle udds --strategy rules --strategy equivalent --out optimum.csv",
+    ],
+    names: setupNames,
+    long: true,
+    load: async () => (await import("./commands/optimum.ts")).optimumCommand,
+  },
+  {
+    name: "regeneration",
+    about: "brake stops over speed, rate and charge: how much comes back, and which limit binds",
+    usage: ["[options]"],
+    options: REGENERATION_OPTIONS,
+    examples: [
+      "regeneration --speeds 30km/h,100km/h --rates 1,3 --charges 60%",
+      "regeneration --vehicle family --rates 0.5:5:4 --csv regeneration.csv --out regeneration.json",
+    ],
+    names: setupNames,
+    long: true,
+    load: async () => (await import("./commands/regeneration.ts")).regeneration,
   },
   {
     name: "limits",

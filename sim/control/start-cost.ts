@@ -23,8 +23,7 @@ const USUAL = 0.25;
  */
 export function startCost(p: Prepared): StartCost {
   const friction = (speed: number): number => p.friction0 + (p.friction1 + p.friction2 * speed) * speed;
-  const work = (speed: number, rate: number): number =>
-    (friction(0.5 * speed) * 0.5 * speed * speed) / rate;
+  const work = (speed: number, rate: number): number => (friction(0.5 * speed) * 0.5 * speed * speed) / rate;
   const usual = lookUp(p.line, USUAL * p.enginePower);
   const inertia = p.carrierInertia + p.k1 * p.k1 * p.sunInertia;
   const motion = 0.5 * inertia * usual * usual;

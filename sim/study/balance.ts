@@ -6,28 +6,10 @@ import type { RunOptions } from "../options.ts";
 import type { Vehicle } from "../parameters/schema.ts";
 import { type Progress, simulate } from "../run/simulate.ts";
 import type { Simulation } from "../run/simulation.ts";
+import { BALANCE_WINDOW, type Balance, whyNotBalanced } from "./balanced.ts";
+import { balanceByFactor, hasFactor } from "./factor.ts";
 
-/** Charge-balanced fuel: what the drive costs when the battery ends as full as it began. */
-export interface Balance {
-  /** the run nearest to balance, from which everything else is read */
-  readonly run: Simulation;
-  readonly runs: number;
-  /** net battery energy over fuel energy of that run, before the correction; positive when the battery gave */
-  readonly netShare: number;
-  /** fuel energy that stands for one unit of battery energy */
-  readonly slope: number;
-  /** "measured" over neighbouring start charges, or "marginal" from the engine's best point where those do not tell */
-  readonly slopeSource: "measured" | "marginal";
-  /** J, corrected for the rest; not a number when the drive cannot be balanced */
-  readonly fuelEnergy: number;
-  /** false when the drive cannot be balanced (no fuel used, or the charge runs away) */
-  readonly balanced: boolean;
-  /** why not, one sentence; empty when balanced */
-  readonly reason: string;
-}
-
-/** Net battery energy over fuel energy that ends the search: SAE J1711 allows 1 %. */
-export const BALANCE_WINDOW = 0.01;
+export { BALANCE_WINDOW, type Balance } from "./balanced.ts";
 
 /** Range in which a measured slope is believed: about three, SAE 2026-01-0422 (abstract). */
 const SLOPE_RANGE = [2, 4] as const;
@@ -114,8 +96,8 @@ class Search {
 }
 
 /**
- * Repeats a run over start charges until the net battery energy is within the window of the fuel energy, measures the
- * slope of fuel over battery energy around it, and corrects the rest by it.
+ * Charge balance in the way that fits the strategy: by its price of battery energy if it has one (`balanceByFactor`),
+ * else over the charge at the start.
  * @param window largest net share that ends the search; comparisons use 0.001
  */
 export function balance(
@@ -125,6 +107,23 @@ export function balance(
   options: RunOptions = {},
   window = BALANCE_WINDOW,
   progress: Progress = {},
+): Balance {
+  return hasFactor(strategy)
+    ? balanceByFactor(vehicle, cycle, strategy, options, window, progress)
+    : balanceByCharge(vehicle, cycle, strategy, options, window, progress);
+}
+
+/**
+ * Repeats a run over start charges until the net battery energy is within the window of the fuel energy, measures the
+ * slope of fuel over battery energy around it, and corrects the rest by it.
+ */
+function balanceByCharge(
+  vehicle: Vehicle,
+  cycle: CycleTrace,
+  strategy: StrategyDefinition,
+  options: RunOptions,
+  window: number,
+  progress: Progress,
 ): Balance {
   const cancelled = progress.cancelled ?? (() => false);
   let runs = 0;
@@ -154,22 +153,10 @@ function nextSoc(points: readonly Point[]): number {
   return last ? last.soc + last.drift : 0.5;
 }
 
-/** Why a search did not end in balance; empty when it did. */
-function whyNot(search: Search, window: number, cancelled: boolean): string {
-  if (cancelled) return "the search was cancelled";
-  if (search.best.point.fuel <= 0) {
-    return "no fuel was used, so there is nothing to balance: see the electric consumption";
-  }
-  const share = search.share;
-  if (Math.abs(share) <= Math.max(window, BALANCE_WINDOW)) return "";
-  const percent = (100 * Math.abs(share)).toFixed(1);
-  return `the battery still ${share > 0 ? "gives" : "takes"} ${percent} % of the fuel energy at the nearest start charge`;
-}
-
 function conclude(vehicle: Vehicle, search: Search, window: number, cancelled: () => boolean): Balance {
   const { point, run } = search.best;
   const netShare = search.share;
-  const reason = whyNot(search, window, cancelled());
+  const reason = whyNotBalanced(netShare, point.fuel, window, cancelled(), "start charge");
   for (const offset of SLOPE_OFFSETS) {
     if (point.fuel > 0 && !cancelled()) search.attempt(point.soc + offset);
   }

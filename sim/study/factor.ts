@@ -4,7 +4,7 @@ import type { RunOptions } from "../options.ts";
 import type { Vehicle } from "../parameters/schema.ts";
 import { type Progress, simulate } from "../run/simulate.ts";
 import type { Simulation } from "../run/simulation.ts";
-import { BALANCE_WINDOW, type Balance, balance } from "./balance.ts";
+import { BALANCE_WINDOW, type Balance, whyNotBalanced } from "./balanced.ts";
 
 /** A charge balance found by the price of battery energy. */
 export interface FactorBalance extends Balance {
@@ -119,21 +119,9 @@ export function balanceByFactor(
   return conclude(search, window, cancelled());
 }
 
-/** Why a search did not end in balance; empty when it did. */
-function whyNot(search: Search, window: number, cancelled: boolean): string {
-  if (cancelled) return "the search was cancelled";
-  if (search.best.fuel <= 0) {
-    return "no fuel was used, so there is nothing to balance: see the electric consumption";
-  }
-  const share = search.share;
-  if (Math.abs(share) <= Math.max(window, BALANCE_WINDOW)) return "";
-  const percent = (100 * Math.abs(share)).toFixed(1);
-  return `the battery still ${share > 0 ? "gives" : "takes"} ${percent} % of the fuel energy at the nearest price`;
-}
-
 function conclude(search: Search, window: number, cancelled: boolean): FactorBalance {
   const { best, run, points } = search;
-  const reason = whyNot(search, window, cancelled);
+  const reason = whyNotBalanced(search.share, best.fuel, window, cancelled, "price of battery energy");
   return {
     factor: best.factor,
     run,
@@ -153,17 +141,3 @@ export const hasFactor = (
   strategy: StrategyDefinition,
 ): strategy is StrategyDefinition & Required<Pick<StrategyDefinition, "withFactor">> =>
   strategy.withFactor !== undefined;
-
-/** Charge balance in the way that fits the strategy: by its price if it has one, else by the charge at the start. */
-export function balanceOf(
-  vehicle: Vehicle,
-  cycle: CycleTrace,
-  strategy: StrategyDefinition,
-  options: RunOptions = {},
-  window = BALANCE_WINDOW,
-  progress: Progress = {},
-): Balance {
-  return hasFactor(strategy)
-    ? balanceByFactor(vehicle, cycle, strategy, options, window, progress)
-    : balance(vehicle, cycle, strategy, options, window, progress);
-}

@@ -104,6 +104,8 @@ describe("a project on the bench", () => {
     await expect.poll(() => speedOf(page, "sun"), { timeout: 10_000 }).toBe(7200);
     expectGearEquation(await speedsOf(page), 2.6);
     expect(await perCarrierTurn()).toEqual([3.6, 1, 0]);
+    // With the ring still held, all would come to rest.
+    await role(page, "ring", "Drive").click();
     await role(page, "sun", "Hold").click();
     await expect.poll(perCarrierTurn).toEqual([0, 1, 1.385]);
     await page.getByRole("button", { name: "Set marks" }).click();

@@ -14,7 +14,7 @@ export async function runCycle(page: Page, cycle: string): Promise<void> {
   await page.getByRole("combobox", { name: "Cycle" }).selectOption(cycle);
   await page.getByRole("button", { name: /^Run/ }).click();
   await page.getByRole("button", { name: "Pause" }).click({ timeout: 60_000 });
-  await page.getByRole("button", { name: "Play" }).waitFor();
+  await page.getByRole("button", { name: "Play", exact: true }).waitFor();
 }
 
 const cursor = (page: Page) => page.getByRole("slider", { name: "Time", exact: true });

@@ -35,5 +35,5 @@ export function cursorWords(clock: string): string {
   const at = now.value;
   if (!at) return t.plots.noRun;
   const speed = hidden.value.has("road-speed") ? ASKED : roadSpeed(units.value, at.at.speed);
-  return t.plots.cursorAt([clock, speed, regimeNow()]);
+  return t.plots.cursorAt(clock, speed, regimeNow());
 }

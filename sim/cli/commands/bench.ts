@@ -3,6 +3,7 @@ import { expectWords, readArguments } from "../arguments.ts";
 import type { Around } from "../around.ts";
 import { type Times, WARM_UP } from "../bench/measure.ts";
 import { type BenchResult, measureScenes } from "../bench/scenes.ts";
+import { STUDY_TARGETS, type StudyTimes } from "../bench/studies.ts";
 import { BENCH_OPTIONS } from "../options.ts";
 import { readWhole } from "../quantity.ts";
 import { columns, fixed, grouped, section, wrap } from "../report/text.ts";
@@ -49,6 +50,7 @@ function benchText(machine: Machine, r: BenchResult): string {
     ),
     "",
     ...columns(timeRows(r), "lrrrl"),
+    ...section("studies", studyLines(r.studies)),
     ...section("memory", [
       `log of wltc-class3b: ${grouped(r.log_bytes_wltc)} bytes`,
       ...wrap(
@@ -75,7 +77,26 @@ function timeRows(r: BenchResult): string[][] {
     row("run, gridded engine map", r.gridded_ms, perStep(r.gridded_ns_per_step)),
     row("charge balance", r.balance_ms, `${r.balance_runs} runs`),
     row("limits", r.limits_ms),
+    row(
+      "own strategy",
+      r.studies.own_ms,
+      `${fixed(r.studies.own_added_ms_per_1000_s, 0)} ms added to 1,000 s`,
+    ),
     row("start of the command line", r.start_ms, `${r.start_ms.runs} starts`),
+  ];
+}
+
+const verdict = (good: boolean, target: string): string => `${good ? "within" : "NOT within"} ${target}`;
+
+function studyLines({ own_added_ms_per_1000_s: own, sweep }: StudyTimes): string[] {
+  const { jobs, threads, one_thread_ms: one, all_threads_ms: all, efficiency, same } = sweep;
+  return [
+    `an own strategy adds ${fixed(own, 0)} ms to 1,000 simulated seconds: ${verdict(own <= STUDY_TARGETS.own, `${STUDY_TARGETS.own} ms`)}`,
+    ...wrap(
+      `sweep of ${jobs} balanced runs: ${grouped(one)} ms on one thread, ${grouped(all)} ms on ${threads}: ` +
+        `${percent(efficiency)} of ${threads} times one, ${verdict(efficiency >= STUDY_TARGETS.efficiency, percent(STUDY_TARGETS.efficiency, 0))}; ` +
+        `${same ? "the same rows" : "NOT the same rows"}`,
+    ),
   ];
 }
 

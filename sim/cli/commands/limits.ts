@@ -10,11 +10,11 @@ import { type ReportUnits, unitsBy } from "../report/units.ts";
 import { namingOptions, readSetup } from "../setup.ts";
 
 /** `limits`: what the vehicle can do at most, by simulation. */
-export function limits(words: readonly string[], around: Around): void {
+export async function limits(words: readonly string[], around: Around): Promise<void> {
   const args = readArguments("limits", words, LIMITS_OPTIONS);
   expectWords("limits", args.words, [], 0);
   const units = unitsBy(readChoice("--units", args.text("units") ?? "metric", ["metric", "us"]));
-  const { vehicle, strategy, options } = readSetup(args);
+  const { vehicle, strategy, options } = await readSetup(args);
   around.progress("full throttle", 0);
   const found = namingOptions(args, () => limitsRun(vehicle, strategy, options));
   stopIfCancelled(around);

@@ -11,7 +11,7 @@ import { checkTargets, writeAll } from "../outputs.ts";
 import { namingOptions, readSetup } from "../setup.ts";
 
 /** `report`: drives a cycle and writes what happened as one HTML file. */
-export function report(words: readonly string[], around: Around): void {
+export async function report(words: readonly string[], around: Around): Promise<void> {
   const args = readArguments("report", words, REPORT_OPTIONS);
   expectWords("report", args.words, [], 0);
   const name = args.text("cycle") ?? "udds";
@@ -34,7 +34,7 @@ export function report(words: readonly string[], around: Around): void {
       accepted,
     });
   }
-  const setup = readSetup(args);
+  const setup = await readSetup(args);
   const input = cycleFile(name);
   const target = { where: "--out", path };
   checkTargets([target], input === undefined ? [] : [input]);

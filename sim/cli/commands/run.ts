@@ -27,13 +27,13 @@ interface Asked {
 const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
 
 /** `run`: drives a cycle or a test, prints what happened and writes the files asked for. */
-export function run(words: readonly string[], around: Around): void {
+export async function run(words: readonly string[], around: Around): Promise<void> {
   const args = readArguments("run", words, RUN_OPTIONS);
   expectWords("run", args.words, [], 0);
   const units = unitsBy(readChoice("--units", args.text("units") ?? "metric", ["metric", "us"]));
   const name = args.text("cycle") ?? "udds";
   const cycle = chooseCycle("--cycle", name);
-  const asked: Asked = { args, setup: readSetup(args), balanced: args.has("balance"), units };
+  const asked: Asked = { args, setup: await readSetup(args), balanced: args.has("balance"), units };
   if (cycle.kind === "test") refuseLog(args, cycle.test);
   const input = cycleFile(name);
   checkTargets(targets(args), input === undefined ? [] : [input]);

@@ -30,7 +30,7 @@ export function fuelLines(s: DriveSummary, units: ReportUnits): string[] {
 function balanceLines(b: BalancedFigures): string[] {
   if (b.reason !== "") return wrap(`not balanced: ${b.reason} (${b.runs} runs)`);
   const side = b.net_share >= 0 ? "gave" : "took";
-  const source = b.slope_source === "measured" ? "measured" : "of the engine's best point";
+  const source = b.slope_source === "measured" ? "measured" : "at the margin";
   return wrap(
     `balanced over ${b.runs} runs: in the one shown the battery ${side} ${percent(Math.abs(b.net_share), 2)} of the ` +
       `fuel energy; corrected by ${fixed(b.slope, 2)} J of fuel for 1 J of battery energy (${source})`,

@@ -26,6 +26,6 @@ export class OwnStrategyError extends InputError {
 /** The place as a phrase: line and column where they are known, and the simulated second. */
 function placeText({ line, column, second }: OwnFault): string {
   const spot = line === null ? "" : column === null ? `line ${line}` : `line ${line}, column ${column}`;
-  const when = second === null ? "" : `at ${second.toFixed(1)} s`;
+  const when = second === null ? "" : `at ${Number(second.toFixed(2))} s`;
   return [spot, when].filter((part) => part !== "").join(", ") || "as a whole";
 }

@@ -253,6 +253,8 @@ export class OwnMachine {
       message === "out of memory" ||
       (message === "" && this.host.bytes().byteLength >= NEARLY_ALL * OWN_LIMITS.memory)
     ) {
+      // The memory never shrinks again: the next strategy is to have all of it.
+      this.host.broken();
       return this.fault("memory", place, second, {
         what: "the strategy takes too much memory",
         value: "",

@@ -69,8 +69,7 @@ export class EquivalentChoice {
   answerRunning(now: StrategyInput, answer: StrategyAnswer): void {
     const { points, point } = this;
     answer.engineOn = true;
-    answer.enginePower =
-      point >= 0 ? realAt(points.power, point) : Math.min(this.p.enginePower, now.demand);
+    answer.enginePower = point >= 0 ? realAt(points.power, point) : Math.min(this.p.enginePower, now.demand);
     answer.engineSpeed = point >= 0 ? realAt(points.speed, point) : 0;
   }
 }

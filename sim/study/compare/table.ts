@@ -3,7 +3,7 @@ import type { ComparisonRow } from "./row.ts";
 type Cell = string | number;
 
 /** Columns of the exported table: name with unit, and how a row fills it. */
-const COLUMNS: readonly (readonly [string, (row: ComparisonRow) => Cell])[] = [
+export const COMPARE_COLUMNS: readonly (readonly [string, (row: ComparisonRow) => Cell])[] = [
   ["vehicle", (row) => row.vehicle.id],
   ["cycle", (row) => row.cycle.id],
   ["strategy", (row) => row.strategy.title],
@@ -31,7 +31,7 @@ const COLUMNS: readonly (readonly [string, (row: ComparisonRow) => Cell])[] = [
 ];
 
 /** A cell as RFC 4180 wants it. */
-const cell = (value: Cell): string => {
+export const csvCell = (value: Cell): string => {
   const text = typeof value === "number" && !Number.isFinite(value) ? "" : String(value);
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 };
@@ -39,6 +39,6 @@ const cell = (value: Cell): string => {
 /** The comparison as CSV (RFC 4180, one header row, full precision), in the order of the rows' indices. */
 export function compareCsv(rows: readonly ComparisonRow[]): string {
   const sorted = [...rows].sort((a, b) => a.index - b.index);
-  const lines = sorted.map((row) => COLUMNS.map(([, of]) => cell(of(row))).join(","));
-  return `${[COLUMNS.map(([name]) => name).join(","), ...lines].join("\n")}\n`;
+  const lines = sorted.map((row) => COMPARE_COLUMNS.map(([, of]) => csvCell(of(row))).join(","));
+  return `${[COMPARE_COLUMNS.map(([name]) => name).join(","), ...lines].join("\n")}\n`;
 }

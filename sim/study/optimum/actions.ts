@@ -137,13 +137,7 @@ class Builder {
  * @param soc charge at which "cannot do" is judged: less is taken than the battery gives there
  * @param refine multiplies the engine speeds looked at
  */
-export function stageActions(
-  p: Prepared,
-  demand: Demand,
-  points: number,
-  soc: number,
-  refine = 1,
-): Actions {
+export function stageActions(p: Prepared, demand: Demand, points: number, soc: number, refine = 1): Actions {
   const builder = new Builder(p, demand, points, refine);
   const source = sourceOf(p);
   const most = mostOut(source, soc, openAt(source, soc));

@@ -1,6 +1,6 @@
 import { realAt } from "../../../shared/at.ts";
-import { SOC_TAPER, STANDBY_SHARE } from "../../settings.ts";
 import type { Prepared } from "../../drivetrain/prepared.ts";
+import { SOC_TAPER, STANDBY_SHARE } from "../../settings.ts";
 
 /**
  * The battery of the optimum: open-circuit voltage over charge behind an ohmic resistance. The RC pair is left out, so

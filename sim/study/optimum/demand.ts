@@ -197,7 +197,11 @@ export function drivenDemand(p: Prepared, log: LogReader, stage = 1): Demand {
   let share = 0;
   const here = (list: Float64Array): number =>
     realAt(list, row - 1) + (realAt(list, row) - realAt(list, row - 1)) * share;
-  const look = () => ({ way: here(way), speed: here(speed), work: roads.reduce((sum, r) => sum + here(r), 0) });
+  const look = () => ({
+    way: here(way),
+    speed: here(speed),
+    work: roads.reduce((sum, r) => sum + here(r), 0),
+  });
   let before = look();
   for (let k = 0; k < stages; k += 1) {
     const end = Math.min(duration, (k + 1) * length);

@@ -110,7 +110,8 @@ export function distanceOf(
   });
   const quasiEnd = realAt(evaluation.soc, demand.stages);
   const same = optimumOf(p, demand, grid, p.socStart, within(quasiEnd), part(0), evaluation.beyond);
-  const driven = same && optimumOf(p, demand, grid, p.socStart, within(run.s.soc), part(0.5), evaluation.beyond);
+  const driven =
+    same && optimumOf(p, demand, grid, p.socStart, within(run.s.soc), part(0.5), evaluation.beyond);
   if (!same || !driven) return null;
   return {
     forward: beside(run.b.runningFuel + run.b.startFuel, run.s.soc, driven.fuelEnergy),

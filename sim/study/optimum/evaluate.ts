@@ -1,11 +1,11 @@
 import { realAt } from "../../../shared/at.ts";
+import { startCost } from "../../control/start-cost.ts";
 import type { Prepared } from "../../drivetrain/prepared.ts";
 import { QuasiStatic } from "../../drivetrain/quasi-static.ts";
 import { currentFor, mostIn, mostOut, openAt, sourceOf } from "./battery.ts";
 import { fuelAt } from "./candidates.ts";
 import type { Decisions } from "./decisions.ts";
 import type { Demand } from "./demand.ts";
-import { startCost } from "../../control/start-cost.ts";
 
 /** Where the energy of a quasi-static drive goes, J; names as in the run's ledger where they mean the same. */
 export interface Lines {

@@ -59,7 +59,8 @@ class ReplayStrategy implements Strategy {
 export const replayOf = (optimum: Optimum): StrategyDefinition => ({
   id: "optimum",
   title: "Optimum, replayed",
-  about: "Follows the least fuel found by dynamic programming, which knows the whole cycle beforehand: a bound.",
+  about:
+    "Follows the least fuel found by dynamic programming, which knows the whole cycle beforehand: a bound.",
   regeneration: true,
   create: (p) => new ReplayStrategy(p, optimum),
 });

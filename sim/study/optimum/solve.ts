@@ -117,7 +117,8 @@ class Solver {
     const shed = realAt(problem.shed, k);
     for (let j = first; j < first + count; j += 1) {
       const power = realAt(problem.power, j);
-      if (power > out) return power <= out + realAt(problem.overdraw, k) ? this.after(soc, open, out) : Number.NaN;
+      if (power > out)
+        return power <= out + realAt(problem.overdraw, k) ? this.after(soc, open, out) : Number.NaN;
       if (power >= -into) return this.after(soc, open, power);
       if (power + shed >= -into) return this.after(soc, open, -into);
     }
@@ -159,7 +160,8 @@ class Solver {
   private stage(k: number): void {
     const nextOn = realAt(this.lowOn, k + 1);
     const nextOff = realAt(this.lowOff, k + 1);
-    const edgeRunning = (this.problem.count[k] ?? 0) > 0 ? this.edge(k, true, nextOn) : Number.POSITIVE_INFINITY;
+    const edgeRunning =
+      (this.problem.count[k] ?? 0) > 0 ? this.edge(k, true, nextOn) : Number.POSITIVE_INFINITY;
     const restPower = realAt(this.problem.restPower, k);
     const edgeRest = Number.isNaN(restPower) ? Number.POSITIVE_INFINITY : this.edge(k, false, nextOff);
     const lowOn = Math.min(edgeRunning, edgeRest);
@@ -179,7 +181,7 @@ class Solver {
       const place = k * width + i;
       const rest = this.restValue(k, low + i * step);
       const running = realAt(this.running, place);
-      this.on[place] = rest < running ? rest : running;
+      this.on[place] = Math.min(rest, running);
     }
   }
 
@@ -191,10 +193,12 @@ class Solver {
     const perStep = steps / (window.high - lowOn);
     for (let i = 0; i <= steps; i += 1) {
       const soc = low + i * step;
-      const rest = this.restValue(k, soc);
       const start =
         problem.startFuel + read(this.running, k * width, steps, (soc - startCharge - lowOn) * perStep);
-      this.off[k * width + i] = start < rest ? start : rest <= start ? rest : Number.isNaN(rest) ? start : rest;
+      let best = this.restValue(k, soc);
+      // Not a number where a start is impossible, and then never less.
+      if (start < best) best = start;
+      this.off[k * width + i] = best;
     }
   }
 
@@ -234,7 +238,8 @@ class Solver {
       while (j > first && realAt(power, j - 1) >= into) j -= 1;
       while (j < last && realAt(power, j) < into) j += 1;
       if (j > first && realAt(power, j - 1) + shed >= into) {
-        const place = (soc - (perCharge * into) / (open + Math.sqrt(square - charge * into)) - next) * perStep;
+        const place =
+          (soc - (perCharge * into) / (open + Math.sqrt(square - charge * into)) - next) * perStep;
         best = h * realAt(fuel, j - 1) + read(on, base, steps, place);
         if (Number.isNaN(best)) best = Number.POSITIVE_INFINITY;
       }
@@ -307,7 +312,7 @@ export function edgeShare(
 export function read(values: Float64Array, base: number, steps: number, place: number): number {
   if (!(place >= -EDGE)) return Number.NaN;
   if (place >= steps) return realAt(values, base + steps);
-  const held = place < 0 ? 0 : place;
+  const held = Math.max(0, place);
   const cell = Math.floor(held);
   const left = realAt(values, base + cell);
   const share = held - cell;

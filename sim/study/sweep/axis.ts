@@ -7,7 +7,7 @@ import { applySetting } from "../../vehicle/setting.ts";
 
 /** One thing that is varied, and the values it takes. */
 export interface SweepAxis {
-  /** a vehicle's parameter, such as "battery.capacity", or a run option, such as "run.payload" */
+  /** a vehicle's parameter, such as "battery.capacityAh", or a run option, such as "run.payload" */
   readonly path: string;
   /** as a setting is written: numbers in SI units, words, true or false */
   readonly values: readonly string[];
@@ -37,7 +37,11 @@ export const OPTION_PATHS: readonly string[] = [...NUMBER_OPTIONS, "coldStart"].
 /** Evenly spaced numbers, both ends included, as texts that read back to the same numbers. */
 export function evenValues(from: number, to: number, count: number): readonly string[] {
   return Array.from({ length: count }, (_, i) =>
-    String(i === count - 1 && count > 1 ? to : Number((from + ((to - from) * i) / Math.max(1, count - 1)).toPrecision(12))),
+    String(
+      i === count - 1 && count > 1
+        ? to
+        : Number((from + ((to - from) * i) / Math.max(1, count - 1)).toPrecision(12)),
+    ),
   );
 }
 

@@ -38,7 +38,10 @@ export function points(axes: readonly SweepAxis[]): readonly (readonly string[])
 
 /** How many runs a plan has. */
 export const countJobs = ({ vehicles, axes, cycles, strategies }: SweepPlan): number =>
-  axes.reduce((count, { values }) => count * values.length, vehicles.length * cycles.length * strategies.length);
+  axes.reduce(
+    (count, { values }) => count * values.length,
+    vehicles.length * cycles.length * strategies.length,
+  );
 
 /** One part of a plan's runs, of several that together are all: every n-th, so that each part is as long as the others. */
 export interface Part {
@@ -92,7 +95,11 @@ function jobOf(
   return { index, values, job: { index, ...found, cycle, strategy }, refused: "" };
 }
 
-function settingOrReason(base: Setting, axes: readonly SweepAxis[], values: readonly string[]): Setting | string {
+function settingOrReason(
+  base: Setting,
+  axes: readonly SweepAxis[],
+  values: readonly string[],
+): Setting | string {
   try {
     return settingAt(base, axes, values);
   } catch (error) {

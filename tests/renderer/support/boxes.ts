@@ -63,7 +63,7 @@ for (let i = 0; i < texts.length; i += 1) {
     by = Math.max(by, box.left - a.x1, a.x2 - box.right, box.top - a.y1, a.y2 - box.bottom);
   }
   if (by > 1) found.push({ kind: "clipped", text: a.text, other: "", by: Math.round(by) });
-  if (a.size < least) found.push({ kind: "small text", text: a.text, other: "", by: Math.round((least - a.size) * 10) / 10 });
+  if (a.size < least && !a.element.closest("sub")) found.push({ kind: "small text", text: a.text, other: "", by: Math.round((least - a.size) * 10) / 10 });
 }
 for (const element of document.querySelectorAll("button, select, a, summary, [role=slider], input[type=text]")) {
   if (!shown(element) || element.matches(".number, .typed input") || element.closest("canvas")) continue;

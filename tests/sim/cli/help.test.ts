@@ -12,6 +12,13 @@ function folderOfExamples(): string {
   const made = temporaryFolder();
   writeFileSync(join(made, "class.txt"), "Ada Lindqvist\nBen Okoro\n");
   writeFileSync(join(made, "answers.csv"), "student,question,value\nAda Lindqvist,sun-torque,-24.3 N·m\n");
+  const points = Array.from({ length: 60 }, (_, i) => {
+    const north = (48 + Math.max(0, i - 5) * 1e-4).toFixed(6);
+    return `<trkpt lat="${north}" lon="11.0"><ele>500</ele><time>2024-05-01T08:00:${String(i).padStart(2, "0")}Z</time></trkpt>`;
+  });
+  const track = `<trk><trkseg>${points.join("")}</trkseg></trk>`;
+  const gpx = `<gpx version="1.1" creator="own" xmlns="http://www.topografix.com/GPX/1/1">${track}</gpx>`;
+  writeFileSync(join(made, "my-drive.gpx"), gpx);
   return made;
 }
 

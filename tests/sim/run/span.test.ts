@@ -22,12 +22,25 @@ describe("figures of a stretch", () => {
     expect(whole.used.litresPer100Km).toBeCloseTo(summary.fuel.l_per_100km, 6);
     expect(whole.battery).toBeCloseTo(summary.battery.net_j, 3);
     expect(whole.recovered).toBeCloseTo(summary.recovered.into_battery_j, 3);
-    expect(Math.abs(whole.asked / summary.recovered.asked_at_wheels_j - 1)).toBeLessThan(0.005);
+    expect(Math.abs(whole.asked / summary.recovered.asked_at_wheels_j - 1)).toBeLessThan(1e-6);
     for (const { id, seconds } of summary.regimes) {
       expect(whole.regimes.find((one) => one.id === id)?.seconds).toBeCloseTo(seconds, 6);
     }
     for (const { id, seconds } of summary.limits) {
       expect(whole.limits.find((one) => one.id === id)?.seconds).toBeCloseTo(seconds, 6);
+    }
+  });
+
+  it("give braking as the run's own books do, in stop and go, fast, and over hills", () => {
+    for (const id of ["nycc", "us06", "hill-down"]) {
+      const other = simulate(v, cycleById(id), rules);
+      const found = spanFigures(other.log, regimes(other.log, other.p), v, 0, other.log.rows - 1);
+      const { brakingAsked, brakingFriction, recovered } = other.b;
+      expect(Math.abs(found.asked - brakingAsked), id).toBeLessThan(1e-6 * brakingAsked + 1e-3);
+      expect(Math.abs(found.friction - brakingFriction), id).toBeLessThan(0.002 * brakingAsked + 1);
+      expect(found.recovered, id).toBeCloseTo(recovered, 3);
+      expect(found.recovered + found.friction + found.rest, id).toBeCloseTo(found.asked, 6);
+      expect(found.rest, id).toBeGreaterThan(0);
     }
   });
 

@@ -1,4 +1,3 @@
-import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
 import { cycleById } from "../../../../cycles/catalogue.ts";
 import { at } from "../../../../shared/at.ts";
@@ -58,11 +57,14 @@ describe("a comparison", () => {
 
   it("goes to CSV with a line a row, whatever order the rows come in", () => {
     const text = compareCsv(results.map(({ row }) => row).reverse());
-    const { data, errors } = Papa.parse<string[]>(text, { skipEmptyLines: true });
-    expect(errors).toEqual([]);
-    expect(data).toHaveLength(7);
-    expect(data[1]?.slice(0, 2)).toEqual(["compact", cycle.id]);
-    for (const line of data) expect(line.length).toBe(data[0]?.length);
+    // A reason may hold a comma; it is quoted then.
+    const lines = text
+      .trimEnd()
+      .split("\n")
+      .map((line) => line.replaceAll(/"[^"]*"/g, "quoted").split(","));
+    expect(lines).toHaveLength(7);
+    expect(lines[1]?.slice(0, 2)).toEqual(["compact", cycle.id]);
+    for (const line of lines) expect(line.length).toBe(lines[0]?.length);
   });
 });
 
