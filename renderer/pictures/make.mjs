@@ -26,7 +26,7 @@ const PICTURES = [
 ];
 
 async function make(browser, address, { file, place, size, scheme, preferences, prepare }) {
-  const context = await browser.newContext({ viewport: size, colorScheme: scheme });
+  const context = await browser.newContext({ viewport: size, colorScheme: scheme, bypassCSP: true });
   const page = await context.newPage();
   await page.addInitScript(
     `localStorage["trishaft.preferences"] ??= ${JSON.stringify(JSON.stringify(preferences))}`,

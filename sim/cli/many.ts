@@ -7,7 +7,7 @@ import type { Vehicle } from "../parameters/schema.ts";
 import type { ComparedStrategy } from "../study/compare/job.ts";
 import type { SweepAxis } from "../study/sweep/axis.ts";
 import { missing, resultsJson, type SweepResults } from "../study/sweep/file.ts";
-import { type Part, type SweepPlan, sweepJobs, WHOLE } from "../study/sweep/plan.ts";
+import { countIn, type Part, type SweepPlan, sweepJobs, WHOLE } from "../study/sweep/plan.ts";
 import type { SweepRow } from "../study/sweep/run-sweep-job.ts";
 import { sweepCsv } from "../study/sweep/table.ts";
 import type { Arguments } from "./arguments.ts";
@@ -121,24 +121,25 @@ export function resultOutputs(targets: Many["targets"], results: SweepResults): 
 export async function driveMany(many: Many, args: Arguments, around: Around): Promise<void> {
   const { plan, part, threads, targets } = many;
   const jobs = sweepJobs(plan, part ?? WHOLE);
+  const count = countIn(plan, part ?? WHOLE);
   const rows: SweepRow[] = [];
-  const began = `driving ${jobs.length} ${jobs.length === 1 ? "run" : "runs"}`;
+  const began = `driving ${count} ${count === 1 ? "run" : "runs"}`;
   around.progress(began, 0);
   await doAll(jobs, {
-    threads,
+    threads: Math.min(threads, count),
     cancelled: around.cancelled,
     done: (row) => {
       rows.push(row);
-      around.progress(`${began}, ${rows.length} done`, rows.length / jobs.length);
+      around.progress(`${began}, ${rows.length} done`, rows.length / count);
     },
   });
   rows.sort((a, b) => a.index - b.index);
   const results = { plan, part, rows, version };
   const some = rows.length > 0 && targets.length > 0;
-  if (rows.length === jobs.length || some) writeAll(resultOutputs(targets, results), () => {});
+  if (rows.length === count || some) writeAll(resultOutputs(targets, results), () => {});
   if (missing(results).missing > 0) {
     throw new Interrupted(
-      some ? `${rows.length} of ${jobs.length} runs were kept and written` : "nothing was written",
+      some ? `${rows.length} of ${count} runs were kept and written` : "nothing was written",
     );
   }
   around.out(args.has("json") ? resultsJson(results) : resultsReport(results));

@@ -67,16 +67,15 @@ export interface PoolWatch {
  * Does all runs over several threads. When stopped, the runs under way are left off and those done remain.
  * @throws whatever is a fault of the program in a thread
  */
-export async function doAll(jobs: readonly SweepJob[], watch: PoolWatch): Promise<void> {
+export async function doAll(jobs: Iterable<SweepJob>, watch: PoolWatch): Promise<void> {
   const order: Order = { job: "trishaft pool", stop: new SharedArrayBuffer(4) };
   const stop = new Int32Array(order.stop);
   const queue = jobs[Symbol.iterator]();
-  const threads = Math.min(watch.threads, jobs.length);
   const looking = setInterval(() => {
     if (watch.cancelled()) Atomics.store(stop, 0, 1);
   }, LOOK_EVERY);
   const workers = Array.from(
-    { length: threads },
+    { length: watch.threads },
     () => new Worker(fileURLToPath(import.meta.url), { workerData: order }),
   );
   try {

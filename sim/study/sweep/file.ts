@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { CycleTrace } from "../../../shared/cycle.ts";
 import { InputError } from "../../../shared/errors.ts";
 import { readVehicle } from "../../vehicle/read.ts";
-import { countJobs, isIn, type Part, type SweepPlan } from "./plan.ts";
+import { countIn, countJobs, isIn, type Part, type SweepPlan, WHOLE } from "./plan.ts";
 import { sweepRowSchema } from "./row-schema.ts";
 import type { SweepRow } from "./run-sweep-job.ts";
 
@@ -23,9 +23,7 @@ export function missing({ plan, part, rows }: SweepResults): {
   readonly of: number;
   readonly missing: number;
 } {
-  const count = countJobs(plan);
-  let of = count;
-  if (part) of = Math.floor((count - part.number) / part.of) + 1;
+  const of = countIn(plan, part ?? WHOLE);
   return { of, missing: of - rows.length };
 }
 

@@ -56,32 +56,43 @@ export const WHOLE: Part = { number: 1, of: 1 };
 /** Whether a run belongs to a part. */
 export const isIn = (part: Part, index: number): boolean => index % part.of === part.number - 1;
 
+/** How many runs of a plan belong to a part. */
+export const countIn = (plan: SweepPlan, { number, of }: Part): number =>
+  Math.max(0, Math.floor((countJobs(plan) - number) / of) + 1);
+
 /**
- * The runs of a plan: vehicle × point × cycle × strategy, in that order; always the same list for the same plan.
+ * The runs of a plan: vehicle × point × cycle × strategy, in that order; always the same for the same plan. They are
+ * made one by one as they are asked for, so that a large plan needs no more memory than a small one.
  * @param part only the runs of this part, with the indices they have in the whole
  * @throws InputError for axes that are wrong in themselves, and for a plan too large
  */
-export function sweepJobs(plan: SweepPlan, part: Part = WHOLE): readonly SweepJob[] {
+export function sweepJobs(plan: SweepPlan, part: Part = WHOLE): Iterable<SweepJob> {
   checkAxes(plan.axes);
   const count = countJobs(plan);
   if (count > MOST_JOBS) {
     const accepted = `at most ${MOST_JOBS} runs`;
     throw new InputError({ what: "too many runs", where: "sweep", value: String(count), accepted });
   }
-  const jobs: SweepJob[] = [];
+  return jobsOf(plan, part);
+}
+
+function* jobsOf(plan: SweepPlan, part: Part): Generator<SweepJob> {
   let index = 0;
   for (const vehicle of plan.vehicles) {
     for (const values of points(plan.axes)) {
-      const found = settingOrReason({ vehicle, options: plan.options }, plan.axes, values);
+      // Made for the first run that wants it: most points of a small part want none.
+      let found: Setting | string | null = null;
       for (const cycle of plan.cycles) {
         for (const strategy of plan.strategies) {
-          if (isIn(part, index)) jobs.push(jobOf(index, values, found, cycle, strategy));
+          if (isIn(part, index)) {
+            found ??= settingOrReason({ vehicle, options: plan.options }, plan.axes, values);
+            yield jobOf(index, values, found, cycle, strategy);
+          }
           index += 1;
         }
       }
     }
   }
-  return jobs;
 }
 
 function jobOf(
