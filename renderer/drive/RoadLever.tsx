@@ -61,7 +61,7 @@ function inputOf(
       teeth: [`k = ${ratio(k)}`, "1"],
     },
     measure,
-    margins: { left: text * 4.4, right: text * 4.2 },
+    margins: { left: text * 3.9, right: text * 3.5 },
   };
 }
 

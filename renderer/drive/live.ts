@@ -119,6 +119,7 @@ export function startDriving(): void {
       behind.value = data.behind;
       frame(data.rows, data.head);
       driving.value = true;
+      requestAnimationFrame(() => order({ order: "seen" }));
     } else if (data.news === "ended" && run.value) ended(data, run.value);
     else if (data.news === "failed") {
       leave();

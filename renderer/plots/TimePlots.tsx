@@ -4,6 +4,7 @@ import { metrics } from "../ui/metrics.ts";
 import { useSize } from "../ui/use-size.ts";
 import { Cursor } from "./time/Cursor.tsx";
 import { wantedPlots } from "./time/chosen-plots.ts";
+import { useGuessTime } from "./time/Guesses.tsx";
 import { Lanes } from "./time/Lanes.tsx";
 import { timeLayout } from "./time/layout.ts";
 import { PlotRow } from "./time/PlotRow.tsx";
@@ -14,6 +15,7 @@ import { plotWidth } from "./time/view.ts";
 /** View D: regimes in four lanes and stacked plots over one time axis, with one cursor through all of them. */
 export function TimePlots() {
   const { ref, width, height } = useSize<HTMLElement>();
+  useGuessTime();
   const { text } = metrics.value;
   const plots = wantedPlots();
   const layout = timeLayout(width, height, text, plots.length);

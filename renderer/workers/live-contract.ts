@@ -26,6 +26,8 @@ export interface Pedals {
 export type LiveOrder =
   | { readonly order: "start"; readonly request: LiveRequest }
   | { readonly order: "pedals"; readonly pedals: Pedals }
+  /** the last frame is drawn: the next may come */
+  | { readonly order: "seen" }
   | { readonly order: "end"; readonly id: string; readonly title: string; readonly source: string };
 
 /** One row of the log with its regime. */

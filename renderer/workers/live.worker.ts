@@ -31,6 +31,8 @@ class LiveDrive {
   private last = performance.now();
   private load = 0;
   private pressed = false;
+  /** the page has drawn the last frame: a slow page gets fewer, never a heap of old ones */
+  private seen = true;
 
   constructor(private readonly request: LiveRequest) {
     this.run = new Simulation(
@@ -53,7 +55,12 @@ class LiveDrive {
     return { row, regime: regimeAt(this.head, 0, this.run.p.axleBrakingShare) };
   }
 
-  /** Advances the engine to the clock and says what happened. */
+  /** The page has drawn the last frame. */
+  drawn(): void {
+    this.seen = true;
+  }
+
+  /** Advances the engine to the clock and says what happened, if the page is ready for it. */
   beat(): void {
     const now = performance.now();
     const { run } = this;
@@ -65,12 +72,14 @@ class LiveDrive {
       run.step(this.pressed);
       this.pressed = false;
     }
-    const rows: LiveRow[] = [];
-    for (; this.told < run.log.rows; this.told += 1) rows.push(this.row(run.log.copyRow(this.told)));
-    const head = this.row(run.instant());
     const spent = (performance.now() - now) / Math.max(1, now - this.last);
     this.load += SMOOTHING * (spent - this.load);
     this.last = now;
+    if (!this.seen) return;
+    this.seen = false;
+    const rows: LiveRow[] = [];
+    for (; this.told < run.log.rows; this.told += 1) rows.push(this.row(run.log.copyRow(this.told)));
+    const head = this.row(run.instant());
     say({ news: "frame", rows, head, load: this.load, behind });
   }
 
@@ -108,6 +117,7 @@ self.onmessage = ({ data }: MessageEvent<LiveOrder>): void =>
       drive = new LiveDrive(data.request);
       timer = self.setInterval(() => guarded(() => drive?.beat()), BEAT);
     } else if (data.order === "pedals") drive?.press(data.pedals);
+    else if (data.order === "seen") drive?.drawn();
     else {
       clearInterval(timer);
       drive?.end(data.id, data.title, data.source);

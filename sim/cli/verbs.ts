@@ -65,8 +65,8 @@ export const VERBS: readonly Verb[] = [
     usage: ["[options]"],
     options: COMPARE_OPTIONS,
     examples: [
-      "compare --cycle udds --cycle hwfet --strategy rules --strategy equivalent-adapted --csv compare.csv",
-      "compare --vehicle compact --vehicle van --strategy rules --strategy mine.js --out compare.json",
+      "compare --cycle nycc --cycle launch --strategy rules --strategy thermostat --csv compare.csv",
+      "compare --vehicle compact --vehicle van --cycle stop-and-go --strategy mine.js --out compare.json",
     ],
     names: setupNames,
     long: true,
@@ -78,7 +78,7 @@ export const VERBS: readonly Verb[] = [
     usage: ["--vary PATH=VALUES [--vary PATH=VALUES] [options]"],
     options: SWEEP_OPTIONS,
     examples: [
-      "sweep --vary battery.capacityAh=4:10:7 --cycle nycc --csv sweep.csv",
+      "sweep --vary battery.capacityAh=4:10:3 --cycle nycc --csv sweep.csv",
       "sweep --vary run.payload=0:400:5 --vary run.headWind=-5,0,5 --part 3/20 --out part-3.json",
     ],
     names: setupNames,
@@ -90,7 +90,7 @@ export const VERBS: readonly Verb[] = [
     about: "put the parts of a sweep or a comparison together",
     usage: ["FILE… [options]"],
     options: MERGE_OPTIONS,
-    examples: ["merge part-*.json --out sweep.json --csv sweep.csv"],
+    examples: ["merge part-1.json part-2.json --out sweep.json --csv sweep.csv"],
     names: none,
     long: true,
     load: async () => (await import("./commands/merge.ts")).merge,

@@ -21,10 +21,11 @@ const cursor = (page: Page) => page.getByRole("slider", { name: "Time", exact: t
 
 /** Puts the cursor on a row of the log, somewhere near a share of the drive. @returns the row */
 export async function cursorNear(page: Page, share: number): Promise<number> {
-  const box = await cursor(page).evaluate(
-    "element => element.parentElement.getBoundingClientRect().toJSON()",
-  );
-  const { x, y, width, height } = box as { x: number; y: number; width: number; height: number };
+  const box = await cursor(page).evaluate((line) => {
+    const { x, y, width, height } = (line.parentElement ?? line).getBoundingClientRect();
+    return { x, y, width, height };
+  });
+  const { x, y, width, height } = box;
   await page.mouse.click(x + 2 + share * (width - 4), y + height / 2);
   // A frame on is a whole row.
   await cursor(page).press("ArrowRight");
@@ -52,12 +53,12 @@ export async function flowTable(page: Page): Promise<ReadonlyMap<string, number>
   const cells = await page
     .getByRole("region", { name: /Flow sheet/ })
     .getByRole("table")
-    .evaluate(
-      "table => [...table.querySelectorAll('td[data-flow]')].map((cell) => [cell.dataset.flow, cell.textContent])",
+    .evaluate((table) =>
+      [...table.querySelectorAll<HTMLElement>("td[data-flow]")].map(
+        (cell) => [cell.dataset["flow"] ?? "", cell.textContent ?? ""] as const,
+      ),
     );
-  return new Map(
-    (cells as [string, string][]).map(([id, text]) => [id, text.startsWith("<") ? 0 : shownNumber(text)]),
-  );
+  return new Map(cells.map(([id, text]) => [id, text.startsWith("<") ? 0 : shownNumber(text)]));
 }
 
 /** Saves the run as CSV and reads the file. */

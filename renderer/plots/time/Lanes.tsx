@@ -89,7 +89,7 @@ function LaneCanvas({ layout }: CanvasProps) {
             height: `${LANES.length * lane - 2}px`,
           }}
         >
-          {ASKED}
+          <span>{ASKED}</span>
         </div>
       )}
     </>
@@ -140,7 +140,7 @@ function RegimeReadout({ layout }: CanvasProps) {
         <span class="unseen">{words.regime}</span>
       </dt>
       <dd>
-        <b>{title}</b> <span class="since">{since}</span>
+        <b class={hidden.value.has("regime") ? "asked" : ""}>{title}</b> <span class="since">{since}</span>
       </dd>
     </dl>
   );

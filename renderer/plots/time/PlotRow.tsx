@@ -9,10 +9,11 @@ import { t } from "../../texts/catalogue.ts";
 import { metrics } from "../../ui/metrics.ts";
 import { type Plot, unitOf } from "../registry.ts";
 import { Chart } from "./chart.ts";
+import { Guesses } from "./Guesses.tsx";
 import type { TimeLayout } from "./layout.ts";
 import { Readouts } from "./Readouts.tsx";
 import { type Range, rangeOf } from "./range.ts";
-import { tickDecimals, valueTicks } from "./ticks.ts";
+import { placedTicks, tickDecimals, valueTicks } from "./ticks.ts";
 import { windowNow } from "./view.ts";
 import { ASKED, isAsked } from "./words.ts";
 
@@ -37,7 +38,7 @@ function useScale(plot: Plot, height: number, one: Run | null) {
     const range: Range = one
       ? rangeOf(one.log, curves, overlay, plot.fromZero, times)
       : { least: 0, most: 1 / times };
-    const ticks = valueTicks(range, times, height / (text * TICK_LINE));
+    const ticks = curves.length > 0 ? valueTicks(range, times, height / (text * TICK_LINE)) : [];
     return { curves, key, times, range, ticks };
   }, [plot, one?.log, one?.log.rows, key, overlay, times, height, text]);
 }
@@ -99,15 +100,10 @@ function Curves({ plot, height, layout, one, scale }: CurvesProps) {
 function Ticks({ layout, height, scale }: Pick<CurvesProps, "layout" | "height" | "scale">) {
   const { range, ticks, times } = scale;
   const decimals = tickDecimals(ticks, times);
-  const half = metrics.value.text * 0.55;
-  const place = (value: number): number => {
-    const y = ((range.most - value) / (range.most - range.least)) * height;
-    return Math.min(height - half, Math.max(half, y));
-  };
   return (
     <div class="value-ticks" style={{ width: `${layout.left - 6}px` }} aria-hidden="true">
-      {ticks.map((value) => (
-        <span key={value} style={{ top: `${place(value)}px` }}>
+      {placedTicks(ticks, range, height, metrics.value.text).map(({ value, y }) => (
+        <span key={value} style={{ top: `${y}px` }}>
           {num(value * times, decimals)}
         </span>
       ))}
@@ -132,9 +128,12 @@ export function PlotRow(props: RowProps) {
       {one && <Curves {...props} one={one} scale={scale} />}
       {asked.length > 0 && (
         <div class="asked-box" style={{ left: `${layout.left}px`, width: `${layout.width}px` }}>
-          {asked.map(({ id }) => t.plots.curves[id].short).join(", ")} {ASKED}
+          <span>
+            {asked.map(({ id }) => t.plots.curves[id].short).join(", ")} {ASKED}
+          </span>
         </div>
       )}
+      <Guesses plot={plot} height={height} layout={layout} range={scale.range} />
       <Readouts plot={plot} height={height} layout={layout} />
     </div>
   );

@@ -49,7 +49,7 @@ function Value({ plot, reading }: ValueProps) {
 }
 
 /** What was recorded of a quantity, at the cursor. */
-function Recorded({ plot, reading }: ValueProps) {
+function Recorded({ plot, reading, only }: ValueProps & { only: boolean }) {
   const overlay = overlays.value;
   const { source } = reading;
   const values = "channel" in source ? overlay?.channels[source.channel] : undefined;
@@ -63,7 +63,7 @@ function Recorded({ plot, reading }: ValueProps) {
   return (
     <tr class="recorded">
       <th scope="row" title={overlay.name}>
-        {t.plots.recorded(short)}
+        {only ? t.plots.recorded : t.plots.recordedOf(short)}
       </th>
       <td class="value">{text}</td>
     </tr>
@@ -99,7 +99,7 @@ export function Readouts({ plot, height, layout }: ReadoutsProps) {
           <Value key={reading.id} plot={plot} reading={reading} />
         ))}
         {laid.map((reading) => (
-          <Recorded key={reading.id} plot={plot} reading={reading} />
+          <Recorded key={reading.id} plot={plot} reading={reading} only={laid.length === 1} />
         ))}
       </tbody>
     </table>

@@ -1,6 +1,6 @@
 import { useSignalEffect } from "@preact/signals";
 import { useRef } from "preact/hooks";
-import { cursor, duration, shown } from "../../state/road.ts";
+import { chosen, cursor, duration, shown } from "../../state/road.ts";
 import { t } from "../../texts/catalogue.ts";
 import { metrics } from "../../ui/metrics.ts";
 import { clockTime } from "../../ui/time.ts";
@@ -12,9 +12,10 @@ interface AxisProps {
   readonly layout: TimeLayout;
 }
 
-/** Room of a label, in sizes of text; of the cursor's time half of it at either side. */
+/** Least distance of two labels, and of one from the cursor's time and from a handle, in sizes of text. */
 const LABEL = 4.3;
 const CLEAR = 3.1;
+const CLEAR_END = 1.9;
 
 /** The window within the whole drive, as a bar; nothing while all of it is shown. */
 function Overview({ layout }: AxisProps) {
@@ -39,7 +40,7 @@ function Overview({ layout }: AxisProps) {
   );
 }
 
-/** Times at the foot. Labels that the cursor's own would touch make way for it. */
+/** Times at the foot. Labels that the cursor's own or a handle would touch make way for it. */
 export function TimeAxis({ layout }: AxisProps) {
   const { from, to } = windowNow.value;
   const { text } = metrics.value;
@@ -47,11 +48,16 @@ export function TimeAxis({ layout }: AxisProps) {
   const ticks = timeTicks(from, to, layout.width, text * LABEL);
   const decimals = (ticks[1] ?? 1) - (ticks[0] ?? 0) < 1 ? 1 : 0;
   useSignalEffect(() => {
-    const at = xOf(cursor.value);
-    const clear = metrics.value.text * CLEAR;
+    const size = metrics.value.text;
+    const held = [{ x: xOf(cursor.value), clear: size * CLEAR }];
+    if (chosen.value) {
+      for (const end of [chosen.value.from, chosen.value.to])
+        held.push({ x: xOf(end), clear: size * CLEAR_END });
+    }
     for (const label of list.current?.children ?? []) {
-      const near = Math.abs(Number(label.getAttribute("data-x")) - at) < clear;
-      label.classList.toggle("away", near);
+      const x = Number(label.getAttribute("data-x"));
+      const away = held.some((one) => Math.abs(one.x - x) < one.clear);
+      if (label.classList.contains("away") !== away) label.classList.toggle("away", away);
     }
   });
   return (

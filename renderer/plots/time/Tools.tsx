@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { chosen, cursor, run, shown } from "../../state/road.ts";
+import { cursor, run, shown } from "../../state/road.ts";
 import { t } from "../../texts/catalogue.ts";
 import { PLOTS } from "../registry.ts";
 import { chosenPlots, togglePlot, wantedPlots } from "./chosen-plots.ts";
@@ -55,11 +55,7 @@ export const ZoomTools = ({ layout }: ToolsProps) => (
 
 /** Puts the ends of a stretch at the cursor. */
 export const StretchTools = ({ layout }: ToolsProps) => (
-  <fieldset
-    class="time-tools"
-    aria-label={stretchWords.name}
-    style={{ left: `${layout.right}px`, top: `${layout.foot + 3}px` }}
-  >
+  <fieldset class="time-tools at-foot" aria-label={stretchWords.name} style={{ left: `${layout.right}px` }}>
     <span class="word" aria-hidden="true">
       {stretchWords.name}
     </span>
@@ -81,7 +77,6 @@ export const StretchTools = ({ layout }: ToolsProps) => (
     >
       {stretchWords.end}
     </button>
-    {chosen.value && <span class="unseen">{stretchWords.title}</span>}
   </fieldset>
 );
 
@@ -137,8 +132,7 @@ export function PlotMenu({ layout }: ToolsProps) {
   return (
     <div
       ref={box}
-      class="plot-menu"
-      style={{ top: `${layout.foot + 3}px` }}
+      class="plot-menu at-foot"
       onKeyDown={(event) => {
         if (event.key !== "Escape" || !open) return;
         event.stopPropagation();

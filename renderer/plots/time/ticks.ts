@@ -23,6 +23,43 @@ export function valueTicks({ least, most }: Range, times: number, count = MOST):
   }
 }
 
+/** px that a tick's number keeps clear of another one's, in sizes of text. */
+const CLEAR = 0.85;
+
+/** A tick's number at its height. */
+export interface PlacedTick {
+  /** SI */
+  readonly value: number;
+  /** px from the top */
+  readonly y: number;
+}
+
+/**
+ * Where the numbers of ticks stand: at their ticks, but within the row. Where two would touch, zero stays first, then
+ * the greatest and the least.
+ * @param height of the row, px
+ * @param text size of text, px
+ */
+export function placedTicks(
+  ticks: readonly number[],
+  range: Range,
+  height: number,
+  text: number,
+): readonly PlacedTick[] {
+  const half = text * 0.55;
+  const place = (value: number): number => {
+    const y = ((range.most - value) / (range.most - range.least)) * height;
+    return Math.min(height - half, Math.max(half, y));
+  };
+  const outer = [...ticks].sort((a, b) => Math.abs(b) - Math.abs(a));
+  const placed: PlacedTick[] = [];
+  for (const value of [...ticks.filter((tick) => tick === 0), ...outer]) {
+    const y = place(value);
+    if (placed.every((other) => Math.abs(other.y - y) >= CLEAR * text)) placed.push({ value, y });
+  }
+  return placed;
+}
+
 /** Decimals that tell ticks apart in the unit shown. */
 export function tickDecimals(ticks: readonly number[], times: number): number {
   const step = Math.abs((ticks[1] ?? 1 / times) - (ticks[0] ?? 0)) * times || 1;

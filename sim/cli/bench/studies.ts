@@ -68,7 +68,7 @@ async function measureSweep(count: number, around: Around): Promise<SweepTimes> 
     strategies: [{ kind: "built-in", id: "rules" }],
     options: {},
   };
-  const jobs = sweepJobs(plan);
+  const jobs = [...sweepJobs(plan)];
   const timed = async (threads: number): Promise<{ ms: number; rows: string }> => {
     const rows: SweepRow[] = [];
     const done = (row: SweepRow): void => {

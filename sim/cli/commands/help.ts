@@ -10,7 +10,7 @@ const EXIT_CODES = [
   ["0", "done; also when the vehicle could not follow the cycle, which the report then tells"],
   ["1", "a fault of the program"],
   ["2", "bad input or usage: nothing was written"],
-  ["130", "interrupted: nothing was written"],
+  ["130", "interrupted: nothing was written, but for what many runs had done so far"],
 ];
 
 /** Text of `help`, or of one verb's help. @throws InputError for an unknown verb */

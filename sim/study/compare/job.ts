@@ -15,6 +15,8 @@ export interface ComparisonJob {
   readonly cycle: CycleTrace;
   readonly strategy: ComparedStrategy;
   readonly options: RunOptions;
+  /** true: the row tells the distance to the optimum too, which takes some seconds more */
+  readonly optimum?: boolean;
 }
 
 /** Every vehicle on every cycle with every strategy, in that order: always the same list for the same input. */
@@ -23,10 +25,14 @@ export function compareJobs(
   cycles: readonly CycleTrace[],
   strategies: readonly ComparedStrategy[],
   options: RunOptions = {},
+  optimum = false,
 ): readonly ComparisonJob[] {
   const jobs: ComparisonJob[] = [];
   for (const vehicle of vehicles)
     for (const cycle of cycles)
-      for (const strategy of strategies) jobs.push({ index: jobs.length, vehicle, cycle, strategy, options });
+      for (const strategy of strategies) {
+        const job = { index: jobs.length, vehicle, cycle, strategy, options };
+        jobs.push(optimum ? { ...job, optimum } : job);
+      }
   return jobs;
 }

@@ -2,7 +2,10 @@ import type { Vehicle } from "../../parameters/schema.ts";
 import { consumption, kwhPer100Km } from "../../run/fuel.ts";
 import type { RunSummary } from "../../run/summary.ts";
 import type { Balance } from "../balance.ts";
+import type { ComparedOptimum } from "./bound.ts";
 import type { ComparisonJob } from "./job.ts";
+import type { PlugIn } from "./plug-in.ts";
+import { remainder, whyNotComparable } from "./remainder.ts";
 
 /** Fuel of a row at equal charge: a number that may be compared, or the reason why there is none. */
 export type BalancedFuel =
@@ -25,8 +28,9 @@ export interface ComparisonRow {
   /** the run nearest to balance, before it is corrected */
   readonly raw_fuel_j: number;
   readonly net_battery_j: number;
-  /** net battery energy over fuel energy, before and after the correction by the slope */
+  /** net battery energy over fuel energy, before the correction by the slope, and what may be left after it */
   readonly net_share: number;
+  readonly net_share_left: number;
   readonly slope: number;
   readonly slope_source: Balance["slopeSource"];
   readonly start_soc: number;
@@ -43,10 +47,21 @@ export interface ComparisonRow {
   readonly regimes: readonly { readonly id: string; readonly seconds: number }[];
   readonly trace_rms_mps: number;
   readonly trace_seconds_outside: number;
+  /** from a full battery on; null for a vehicle that is not charged from the mains */
+  readonly plug_in: PlugIn | null;
+  /** null when it was not asked for, and for a cold start */
+  readonly optimum: ComparedOptimum | null;
+}
+
+/** What a row holds beside the run nearest to balance. */
+export interface RowExtras {
+  readonly plugIn: PlugIn | null;
+  readonly optimum: ComparedOptimum | null;
 }
 
 function fuelOf(vehicle: Vehicle, balance: Balance, distance: number): BalancedFuel {
-  if (!balance.balanced) return { balanced: false, reason: balance.reason };
+  const reason = whyNotComparable(balance);
+  if (reason !== "") return { balanced: false, reason };
   const used = consumption(vehicle.fuel, balance.fuelEnergy, distance);
   return {
     balanced: true,
@@ -58,7 +73,12 @@ function fuelOf(vehicle: Vehicle, balance: Balance, distance: number): BalancedF
 }
 
 /** The row of a job from its balance and the summary of the run nearest to it. */
-export function rowOf(job: ComparisonJob, balance: Balance, summary: RunSummary): ComparisonRow {
+export function rowOf(
+  job: ComparisonJob,
+  balance: Balance,
+  summary: RunSummary,
+  extras: RowExtras,
+): ComparisonRow {
   const { strategy } = job;
   return {
     index: job.index,
@@ -72,6 +92,7 @@ export function rowOf(job: ComparisonJob, balance: Balance, summary: RunSummary)
     raw_fuel_j: summary.fuel.energy_j,
     net_battery_j: summary.battery.net_j,
     net_share: balance.netShare,
+    net_share_left: remainder(balance),
     slope: balance.slope,
     slope_source: balance.slopeSource,
     start_soc: summary.battery.soc_start,
@@ -87,5 +108,7 @@ export function rowOf(job: ComparisonJob, balance: Balance, summary: RunSummary)
     regimes: summary.regimes.map(({ id, seconds }) => ({ id, seconds })),
     trace_rms_mps: summary.trace.rmsError,
     trace_seconds_outside: summary.trace.secondsOutside,
+    plug_in: extras.plugIn,
+    optimum: extras.optimum,
   };
 }

@@ -4,7 +4,9 @@ import { regimes } from "../../run/regimes.ts";
 import type { Progress } from "../../run/simulate.ts";
 import { summarize } from "../../run/summary.ts";
 import { balance } from "../balance.ts";
+import { comparedOptimum } from "./bound.ts";
 import type { ComparisonJob } from "./job.ts";
+import { plugIn } from "./plug-in.ts";
 import { type ComparisonRow, rowOf } from "./row.ts";
 import { type Series, seriesOf } from "./series.ts";
 
@@ -28,11 +30,21 @@ export function runJob(
   strategy: StrategyDefinition | null = null,
 ): ComparisonResult {
   const chosen = strategy ?? builtIn(job);
-  const found = balance(job.vehicle, job.cycle, chosen, job.options, COMPARISON_WINDOW, progress);
+  const report = progress.report;
+  const part = (from: number, to: number): Progress => ({
+    ...progress,
+    ...(report ? { report: (share: number) => report(from + (to - from) * share) } : {}),
+  });
+  const { vehicle, cycle, options } = job;
+  const end = job.optimum ? 0.5 : 1;
+  const found = balance(vehicle, cycle, chosen, options, COMPARISON_WINDOW, part(0, end));
   const { run } = found;
   const regime = regimes(run.log, run.p);
   const summary = summarize(run, job.vehicle, job.cycle, chosen.id, regime);
-  const row = rowOf(job, found, summary);
+  const row = rowOf(job, found, summary, {
+    plugIn: plugIn(vehicle, cycle, chosen, options, progress),
+    optimum: job.optimum ? comparedOptimum(run, chosen.regeneration, part(end, 1)) : null,
+  });
   return {
     row: { ...row, strategy: { id: row.strategy.id, title: chosen.title } },
     series: seriesOf(run.log, regime),

@@ -29,6 +29,7 @@ const comparisonRow = z.object({
   raw_fuel_j: number,
   net_battery_j: number,
   net_share: number,
+  net_share_left: number,
   slope: number,
   slope_source: z.enum(["measured", "marginal"]),
   start_soc: number,
@@ -44,6 +45,18 @@ const comparisonRow = z.object({
   regimes: z.array(z.object({ id: z.string(), seconds: number })),
   trace_rms_mps: number,
   trace_seconds_outside: number,
+  plug_in: z
+    .object({
+      soc_start: number,
+      soc_end: number,
+      litres_per_100km: number,
+      kwh_per_100km: number,
+      electric_range_m: z.number().nullable(),
+    })
+    .nullable(),
+  optimum: z
+    .object({ energy_j: number, over: number, over_quasi_static: number, grid_error: number })
+    .nullable(),
 });
 
 /** One row of a results file. */

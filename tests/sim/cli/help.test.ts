@@ -1,17 +1,39 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { cycleById } from "../../../cycles/catalogue.ts";
 import { helpText } from "../../../sim/cli/commands/help.ts";
 import { VERBS } from "../../../sim/cli/verbs.ts";
+import { resultsJson } from "../../../sim/study/sweep/file.ts";
+import type { SweepPlan } from "../../../sim/study/sweep/plan.ts";
+import { vehicleById } from "../../../sim/vehicle/presets/registry.ts";
 import { command, succeed, temporaryFolder } from "./command.ts";
 
 const folder = temporaryFolder();
+
+/** A plan of which no run has been driven yet. */
+const sweepOfExamples = (): SweepPlan => ({
+  vehicles: [vehicleById("compact")],
+  axes: [{ path: "run.payload", values: ["0", "100"] }],
+  cycles: [cycleById("launch")],
+  strategies: [{ kind: "built-in", id: "rules" }],
+  options: {},
+});
 
 /** A folder with the files that examples name. */
 function folderOfExamples(): string {
   const made = temporaryFolder();
   writeFileSync(join(made, "class.txt"), "Ada Lindqvist\nBen Okoro\n");
   writeFileSync(join(made, "answers.csv"), "student,question,value\nAda Lindqvist,sun-torque,-24.3 N·m\n");
+  writeFileSync(
+    join(made, "mine.js"),
+    "export const decide = () => ({ engineOn: true, enginePower_kW: 8 });\n",
+  );
+  const plan = sweepOfExamples();
+  for (const number of [1, 2]) {
+    const part = resultsJson({ plan, part: { number, of: 2 }, rows: [], version: "1" });
+    writeFileSync(join(made, `part-${number}.json`), part);
+  }
   const points = Array.from({ length: 60 }, (_, i) => {
     const north = (48 + Math.max(0, i - 5) * 1e-4).toFixed(6);
     return `<trkpt lat="${north}" lon="11.0"><ele>500</ele><time>2024-05-01T08:00:${String(i).padStart(2, "0")}Z</time></trkpt>`;

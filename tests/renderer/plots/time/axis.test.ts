@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { laidOver, recordedAt } from "../../../../renderer/plots/time/laid-over.ts";
 import { timeLayout } from "../../../../renderer/plots/time/layout.ts";
-import { tickDecimals, timeTicks, valueTicks } from "../../../../renderer/plots/time/ticks.ts";
+import { placedTicks, tickDecimals, timeTicks, valueTicks } from "../../../../renderer/plots/time/ticks.ts";
 import { followed, LEAST_WINDOW, moved, zoomed } from "../../../../renderer/plots/time/window.ts";
 import { num } from "../../../../renderer/state/format.ts";
 
@@ -37,6 +37,24 @@ describe("ticks of values", () => {
     expect(valueTicks({ least: -22, most: 40 }, 1, 3.7)).toEqual([-20, 0, 20, 40]);
     expect(valueTicks({ least: 0, most: 110 }, 1, 3.5)).toEqual([0, 50, 100]);
     expect(valueTicks({ least: 3, most: 3 }, 1, 3)).toEqual([3]);
+  });
+});
+
+describe("the numbers of ticks", () => {
+  it("stay within the row and clear of each other, and zero is never the one that goes", () => {
+    fc.assert(
+      fc.property(real(-1e4, 0), real(1, 1e4), real(46, 200), (least, most, height) => {
+        const range = { least, most };
+        const ticks = valueTicks(range, 1, height / 14);
+        const placed = placedTicks(ticks, range, height, 14);
+        for (const { y } of placed) expect(y >= 7 && y <= height - 7).toBe(true);
+        const ys = placed.map(({ y }) => y).sort((a, b) => a - b);
+        ys.forEach((y, i) => {
+          if (i > 0) expect(y - (ys[i - 1] ?? 0)).toBeGreaterThanOrEqual(0.85 * 14);
+        });
+        expect(placed.some(({ value }) => value === 0)).toBe(true);
+      }),
+    );
   });
 });
 
