@@ -29,6 +29,11 @@ const OUTPUT: readonly OptionDeclaration[] = [
 
 const WORK: readonly OptionDeclaration[] = [
   {
+    name: "optimum",
+    value: "",
+    about: "also the distance to the least fuel possible, which takes some seconds a run",
+  },
+  {
     name: "part",
     value: "I/N",
     about: "only every N-th run, beginning with the I-th; merge puts parts together",

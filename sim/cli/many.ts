@@ -88,7 +88,8 @@ export async function readMany(args: Arguments, axes: readonly SweepAxis[]): Pro
   if (!first) throw new Error("no vehicle");
   const options = readOptions(args);
   const strategies = readStrategies(args, first);
-  const plan = { vehicles, axes, cycles: readCycles(args), strategies, options };
+  const drives = { vehicles, axes, cycles: readCycles(args), strategies, options };
+  const plan = args.has("optimum") ? { ...drives, optimum: true } : drives;
   const cores = args.text("cores");
   const threads = cores === undefined ? coreCount() : readWhole("--cores", cores, 1, 256);
   const targets = targetsOf(args);

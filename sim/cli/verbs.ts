@@ -65,7 +65,7 @@ export const VERBS: readonly Verb[] = [
     usage: ["[options]"],
     options: COMPARE_OPTIONS,
     examples: [
-      "compare --cycle nycc --cycle launch --strategy rules --strategy thermostat --csv compare.csv",
+      "compare --cycle stop-and-go --cycle launch --strategy rules --strategy thermostat --csv compare.csv",
       "compare --vehicle compact --vehicle van --cycle stop-and-go --strategy mine.js --out compare.json",
     ],
     names: setupNames,
@@ -78,8 +78,8 @@ export const VERBS: readonly Verb[] = [
     usage: ["--vary PATH=VALUES [--vary PATH=VALUES] [options]"],
     options: SWEEP_OPTIONS,
     examples: [
-      "sweep --vary battery.capacityAh=4:10:3 --cycle nycc --csv sweep.csv",
-      "sweep --vary run.payload=0:400:5 --vary run.headWind=-5,0,5 --part 3/20 --out part-3.json",
+      "sweep --vary battery.capacityAh=4:10:3 --cycle stop-and-go --csv sweep.csv",
+      "sweep --vary run.payload=0:400:5 --vary run.headWind=-5,0,5 --cycle launch --part 3/20 --out part-3.json",
     ],
     names: setupNames,
     long: true,

@@ -55,7 +55,10 @@ const spread = (values) => {
   return { median: quantile(sorted, 0.5), p95: quantile(sorted, 0.95), most: sorted.at(-1) ?? 0 };
 };
 
-const drawn = (page) => page.waitForFunction(`!document.querySelector(".canvas-note") && probe.calls > 0`);
+const drawn = (page) =>
+  page.waitForFunction(`!document.querySelector(".canvas-note") && probe.calls > 0`, null, {
+    timeout: 120_000,
+  });
 
 /** First paint, and until the gear set stands there, ms, of a page that was there before. */
 async function opening(context, address) {
@@ -174,7 +177,7 @@ try {
   await page.getByLabel("Torque arrows").check();
   states.push({ name: "with labels and torque arrows", ...(await turning(page, FRAMES / 2)) });
   await page.getByText("View", { exact: true }).click();
-  await page.getByLabel("Show", { exact: true }).selectOption("drivetrain");
+  await page.locator("select", { has: page.locator("option[value=drivetrain]") }).selectOption("drivetrain");
   states.push({ name: "whole drivetrain, labels, arrows", ...(await turning(page, FRAMES / 2)) });
   const still = await standing(page);
   report(browser.version(), warm, states, still, sizes());

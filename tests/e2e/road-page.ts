@@ -55,7 +55,7 @@ export async function flowTable(page: Page): Promise<ReadonlyMap<string, number>
     .getByRole("table")
     .evaluate((table) =>
       [...table.querySelectorAll<HTMLElement>("td[data-flow]")].map(
-        (cell) => [cell.dataset["flow"] ?? "", cell.textContent ?? ""] as const,
+        (cell) => [cell.dataset.flow ?? "", cell.textContent ?? ""] as const,
       ),
     );
   return new Map(cells.map(([id, text]) => [id, text.startsWith("<") ? 0 : shownNumber(text)]));

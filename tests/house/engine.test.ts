@@ -16,6 +16,8 @@ const LOOP = [
   "sim/control/strategies/thermostat.ts",
   "sim/control/strategies/electric-first.ts",
   "sim/control/strategies/equivalent.ts",
+  "sim/control/strategies/equivalent-choice.ts",
+  "sim/drivetrain/quasi-static.ts",
   "sim/run/books.ts",
   "sim/run/log.ts",
   "sim/run/simulation.ts",

@@ -11,6 +11,7 @@ import { type Around, stopIfCancelled } from "../around.ts";
 import { withGriddedEngine } from "./gridded.ts";
 import { measure, type Times, timesOf } from "./measure.ts";
 import { bytesPerStep } from "./memory.ts";
+import { measureOptimum, type OptimumTimes } from "./optimum.ts";
 import { measureStudies, type StudyTimes } from "./studies.ts";
 
 /** What the benchmark found. */
@@ -24,6 +25,7 @@ export interface BenchResult {
   readonly balance_runs: number;
   readonly limits_ms: Times;
   readonly start_ms: Times;
+  readonly optimum: OptimumTimes;
   readonly studies: StudyTimes;
   readonly log_bytes_wltc: number;
   readonly heap_bytes_per_step: number;
@@ -65,6 +67,7 @@ export async function measureScenes(runs: number, around: Around): Promise<Bench
     balance_runs: balance(compact, udds, rules).runs,
     limits_ms,
     start_ms: measureStart(around),
+    optimum: measureOptimum(runs, run_ms, around),
     studies: await measureStudies(runs, run_ms, around),
     log_bytes_wltc: simulate(compact, cycleById("wltc-class3b"), rules).log.bytes,
     heap_bytes_per_step: await bytesPerStep(compact, udds, rules),

@@ -2,6 +2,7 @@ import { cpus, totalmem } from "node:os";
 import { expectWords, readArguments } from "../arguments.ts";
 import type { Around } from "../around.ts";
 import { type Times, WARM_UP } from "../bench/measure.ts";
+import { OPTIMUM_TARGETS, type OptimumTimes } from "../bench/optimum.ts";
 import { type BenchResult, measureScenes } from "../bench/scenes.ts";
 import { STUDY_TARGETS, type StudyTimes } from "../bench/studies.ts";
 import { BENCH_OPTIONS } from "../options.ts";
@@ -50,7 +51,7 @@ function benchText(machine: Machine, r: BenchResult): string {
     ),
     "",
     ...columns(timeRows(r), "lrrrl"),
-    ...section("studies", studyLines(r.studies)),
+    ...section("studies", [...optimumLines(r.optimum), ...studyLines(r.studies)]),
     ...section("memory", [
       `log of wltc-class3b: ${grouped(r.log_bytes_wltc)} bytes`,
       ...wrap(
@@ -77,6 +78,8 @@ function timeRows(r: BenchResult): string[][] {
     row("run, gridded engine map", r.gridded_ms, perStep(r.gridded_ns_per_step)),
     row("charge balance", r.balance_ms, `${r.balance_runs} runs`),
     row("limits", r.limits_ms),
+    row("optimum", r.optimum.optimum_ms, "201 charges, 60 points, on/off"),
+    row("equivalent consumption", r.optimum.equivalent_ms),
     row(
       "own strategy",
       r.studies.own_ms,
@@ -87,6 +90,15 @@ function timeRows(r: BenchResult): string[][] {
 }
 
 const verdict = (good: boolean, target: string): string => `${good ? "within" : "NOT within"} ${target}`;
+
+function optimumLines({ optimum_ms, equivalent_over_rules: ratio, ...found }: OptimumTimes): string[] {
+  const { optimum, equivalent } = OPTIMUM_TARGETS;
+  return [
+    `an optimum takes ${fixed(optimum_ms.median, 0)} ms: ${verdict(optimum_ms.median <= optimum, `${optimum} ms`)}; ` +
+      `${fixed(found.l_per_100km, 3)} L/100 km, grid error ${percent(found.grid_error_share, 2)}`,
+    `equivalent consumption takes ${fixed(ratio, 1)} rules runs: ${verdict(ratio <= equivalent, `${equivalent}`)}`,
+  ];
+}
 
 function studyLines({ own_added_ms_per_1000_s: own, sweep }: StudyTimes): string[] {
   const { jobs, threads, one_thread_ms: one, all_threads_ms: all, efficiency, same } = sweep;

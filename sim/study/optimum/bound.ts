@@ -4,7 +4,7 @@ import { openAt } from "./battery.ts";
 import { thinned } from "./make-problem.ts";
 import { followPolicy, type Path } from "./path.ts";
 import type { Problem, Window } from "./problem.ts";
-import { solve, type Values } from "./solve.ts";
+import { read, solve, type Values } from "./solve.ts";
 
 /** The least fuel of a problem on a grid, with its error. */
 export interface Bound {
@@ -78,14 +78,11 @@ function attempt(problem: Problem, steps: number, window: Window, progress: Prog
   return values && { values, path: followPolicy(values) };
 }
 
-/** Least fuel by the values at the problem's start, J. */
-function valueAtStart({ problem, lowOn, lowOff, on, off, high, steps }: Values): number {
+/** Least fuel by the values from a charge at the problem's start, J; not a number off the grid. */
+export function valueAt({ problem, lowOn, lowOff, on, off, high, steps }: Values, soc: number): number {
   const low = realAt(problem.startOn ? lowOn : lowOff, 0);
-  const values = problem.startOn ? on : off;
-  const place = ((problem.startSoc - low) * steps) / (high - low);
-  const cell = Math.min(steps - 1, Math.max(0, Math.floor(place)));
-  const left = realAt(values, cell);
-  return left + (realAt(values, cell + 1) - left) * (place - cell);
+  if (soc > high) return Number.NaN;
+  return read(problem.startOn ? on : off, 0, steps, ((soc - low) * steps) / (high - low));
 }
 
 /**
@@ -112,14 +109,15 @@ export function boundOf(problem: Problem, steps: number, progress: Progress = {}
 }
 
 function compare(fine: Solved, coarse: Solved): Bound {
-  const valueEnergy = valueAtStart(fine.values);
+  const { startSoc } = fine.values.problem;
+  const valueEnergy = valueAt(fine.values, startSoc);
   const { fuelEnergy } = fine.path;
   const coarseEnergy = coarse.path.fuelEnergy;
   const gridError =
     SAFETY *
     Math.max(
       Math.abs(coarseEnergy - fuelEnergy),
-      Math.abs(valueAtStart(coarse.values) - valueEnergy),
+      Math.abs(valueAt(coarse.values, startSoc) - valueEnergy),
       Math.abs(valueEnergy - fuelEnergy),
     );
   return { values: fine.values, path: fine.path, valueEnergy, coarseEnergy, gridError };

@@ -2,6 +2,7 @@ import { realAt } from "../../../shared/at.ts";
 import { kineticEnergy } from "../../run/ledger.ts";
 import type { Progress } from "../../run/simulate.ts";
 import type { Simulation } from "../../run/simulation.ts";
+import { valueAt } from "./bound.ts";
 import { drivenDecisions } from "./decisions.ts";
 import { drivenDemand } from "./demand.ts";
 import { type Evaluation, evaluate } from "./evaluate.ts";
@@ -89,9 +90,11 @@ function itemsOf(run: Simulation, evaluation: Evaluation): DistanceItem[] {
 
 /**
  * Distance of a run to the least fuel: on the demand that it actually drove, at the charge at which it ended, as driven
- * and quasi-statically. The optimum is computed twice, since the two ways of counting end at slightly different charges.
+ * and quasi-statically. The two ways of counting end at slightly different charges: the least fuel for the one is read
+ * from the values of the other, from a start as much fuller as the end is emptier.
  * @param run a finished run of a warm vehicle
  * @param regeneration what its strategy's definition says
+ * @param grid a coarser one is quicker, and its stated error larger
  * @returns null when cancelled
  */
 export function distanceOf(
@@ -103,18 +106,23 @@ export function distanceOf(
   const { p } = run;
   const demand = drivenDemand(p, run.log, grid.stage);
   const evaluation = evaluate(p, demand, drivenDecisions(run.log, demand, regeneration), p.socStart);
-  const within = (soc: number): number => Math.min(p.socCeiling - ROOM, Math.max(p.socFloor + ROOM, soc));
-  const part = (from: number): Progress => ({
-    ...progress,
-    report: (share) => progress.report?.(from + share / 2),
-  });
-  const quasiEnd = realAt(evaluation.soc, demand.stages);
-  const same = optimumOf(p, demand, grid, p.socStart, within(quasiEnd), part(0), evaluation.beyond);
-  const driven =
-    same && optimumOf(p, demand, grid, p.socStart, within(run.s.soc), part(0.5), evaluation.beyond);
-  if (!same || !driven) return null;
+  const { beyond, soc } = evaluation;
+  const within = (charge: number): number =>
+    Math.min(p.socCeiling - ROOM, Math.max(p.socFloor + ROOM, charge));
+  const quasiEnd = within(realAt(soc, demand.stages));
+  const drivenEnd = within(run.s.soc);
+  const same = optimumOf(p, demand, grid, p.socStart, quasiEnd, progress, beyond);
+  if (!same) return null;
+  const { values } = same;
+  const shifted = valueAt(values, p.socStart + quasiEnd - drivenEnd);
+  let driven = Math.max(0, same.fuelEnergy + shifted - valueAt(values, p.socStart));
+  if (Number.isNaN(driven)) {
+    const other = optimumOf(p, demand, grid, p.socStart, drivenEnd, progress, beyond);
+    if (!other) return null;
+    driven = other.fuelEnergy;
+  }
   return {
-    forward: beside(run.b.runningFuel + run.b.startFuel, run.s.soc, driven.fuelEnergy),
+    forward: beside(run.b.runningFuel + run.b.startFuel, run.s.soc, driven),
     quasiStatic: beside(evaluation.fuelEnergy, quasiEnd, same.fuelEnergy),
     gridError: same.fuelEnergy > 0 ? same.gridError / same.fuelEnergy : 0,
     optimum: same,

@@ -153,7 +153,7 @@ export function optimum(
   const grid = fillGrid(options.grid ?? {});
   const p = prepareFor(vehicle, options.run ?? {});
   const demand = "phases" in what ? cycleDemand(p, what, grid.stage) : what;
-  const endSoc = checkRange("endSoc", options.endSoc ?? p.socStart, p.socFloor, p.socCeiling);
   checkRange("startSoc", p.socStart, p.socFloor, p.socCeiling);
+  const endSoc = checkRange("endSoc", options.endSoc ?? p.socStart, p.socFloor, p.socCeiling);
   return optimumOf(p, demand, grid, p.socStart, endSoc, progress);
 }

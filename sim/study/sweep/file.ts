@@ -107,6 +107,7 @@ const fileSchema = z.object({
       )
       .min(1),
     options: optionsSchema,
+    optimum: z.boolean().exactOptional(),
   }),
   rows: z.array(sweepRowSchema),
 });

@@ -13,6 +13,8 @@ export interface SweepPlan {
   readonly cycles: readonly CycleTrace[];
   readonly strategies: readonly ComparedStrategy[];
   readonly options: RunOptions;
+  /** true: every row tells the distance to the optimum too */
+  readonly optimum?: boolean;
 }
 
 /** One run of a plan, or why it cannot be driven. Plain data, so that any thread can do it. */
@@ -86,7 +88,7 @@ function* jobsOf(plan: SweepPlan, part: Part): Generator<SweepJob> {
         for (const strategy of plan.strategies) {
           if (isIn(part, index)) {
             found ??= settingOrReason({ vehicle, options: plan.options }, plan.axes, values);
-            yield jobOf(index, values, found, cycle, strategy);
+            yield jobOf(index, values, found, cycle, strategy, plan.optimum === true);
           }
           index += 1;
         }
@@ -101,9 +103,11 @@ function jobOf(
   found: Setting | string,
   cycle: CycleTrace,
   strategy: ComparedStrategy,
+  optimum: boolean,
 ): SweepJob {
   if (typeof found === "string") return { index, values, job: null, refused: found };
-  return { index, values, job: { index, ...found, cycle, strategy }, refused: "" };
+  const job = { index, ...found, cycle, strategy };
+  return { index, values, job: optimum ? { ...job, optimum } : job, refused: "" };
 }
 
 function settingOrReason(

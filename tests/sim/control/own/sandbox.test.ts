@@ -181,6 +181,7 @@ describe("the sandbox of own strategies", () => {
   it("keeps memory between the calls of one run, and nothing between two runs", async () => {
     const text = decide(
       "memory.n = (memory.n ?? 0) + 1;",
+      // biome-ignore lint/suspicious/noTemplateCurlyInString: a text of the sandbox, not of this file
       "if (memory.n > 30) throw new Error(`n ${memory.n}`);",
       "return { engineOn: false };",
     );
