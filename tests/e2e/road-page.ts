@@ -21,11 +21,9 @@ const cursor = (page: Page) => page.getByRole("slider", { name: "Time", exact: t
 
 /** Puts the cursor on a row of the log, somewhere near a share of the drive. @returns the row */
 export async function cursorNear(page: Page, share: number): Promise<number> {
-  const box = await cursor(page).evaluate((line) => {
-    const { x, y, width, height } = (line.parentElement ?? line).getBoundingClientRect();
-    return { x, y, width, height };
-  });
-  const { x, y, width, height } = box;
+  const { x, y, width, height } = await page.evaluate<Record<"x" | "y" | "width" | "height", number>>(
+    "document.querySelector('.time-cursor').parentElement.getBoundingClientRect().toJSON()",
+  );
   await page.mouse.click(x + 2 + share * (width - 4), y + height / 2);
   // A frame on is a whole row.
   await cursor(page).press("ArrowRight");
@@ -50,14 +48,9 @@ export async function readoutSpeeds(page: Page) {
 
 /** Every number of the flow sheet, kW, by the name of its flow. */
 export async function flowTable(page: Page): Promise<ReadonlyMap<string, number>> {
-  const cells = await page
-    .getByRole("region", { name: /Flow sheet/ })
-    .getByRole("table")
-    .evaluate((table) =>
-      [...table.querySelectorAll<HTMLElement>("td[data-flow]")].map(
-        (cell) => [cell.dataset.flow ?? "", cell.textContent ?? ""] as const,
-      ),
-    );
+  const cells = await page.evaluate<[string, string][]>(
+    "[...document.querySelectorAll('td[data-flow]')].map((cell) => [cell.dataset.flow, cell.textContent])",
+  );
   return new Map(cells.map(([id, text]) => [id, text.startsWith("<") ? 0 : shownNumber(text)]));
 }
 
