@@ -65,7 +65,7 @@ export class QuasiStatic {
     // takes none. What the engine's speed adds belongs to the starts.
     this.motion = p.sunInertia * p.k * p.k * acceleration * ring;
     this.ringNeed = axle + loss + this.ringInertiaTorque;
-    this.mayBrake = braking ? Math.abs(axle + loss) : 0;
+    this.mayBrake = braking ? Math.abs(this.ringNeed) : 0;
     this.axleBrake = braking ? (axle - wheel) * ring : 0;
   }
 

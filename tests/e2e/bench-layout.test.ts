@@ -44,7 +44,8 @@ for (const [width, height] of [
           await page.emulateMedia({ colorScheme: scheme });
           const on = await page.evaluate(`document.documentElement.dataset.mode === "projector"`);
           if (on !== projector) await page.keyboard.press("p");
-          await page.waitForTimeout(200);
+          // The whole sheet is laid out and measured anew.
+          await page.waitForTimeout(1000);
           expect(await page.evaluate("document.documentElement.dataset.theme")).toBe(scheme);
           expect(await faultsInAll(open, projector ? 20 : 14)).toEqual([]);
           expect(await seriousFaults(page)).toEqual([]);

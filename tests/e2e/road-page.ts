@@ -27,6 +27,10 @@ export async function cursorNear(page: Page, share: number): Promise<number> {
   await page.mouse.click(x + 2 + share * (width - 4), y + height / 2);
   // A frame on is a whole row.
   await cursor(page).press("ArrowRight");
+  // What readers hear follows with the next picture.
+  await page.evaluate(
+    "new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 50))))",
+  );
   return Math.round(Number(await cursor(page).getAttribute("aria-valuenow")) * 10);
 }
 

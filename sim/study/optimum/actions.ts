@@ -118,14 +118,14 @@ class Builder {
     return asked * low;
   }
 
-  /** Battery power that the friction brakes can take over: all of the axle's braking, engine at rest. */
+  /** Battery power that the friction brakes can take over: the axle's braking and the turning parts' motion. */
   shed(k: number, wheel: number): number {
     const ring = realAt(this.demand.ringSpeed, k);
     if (!(wheel * ring < 0)) return 0;
     this.setRoad(k, wheel);
     this.quasi.engine(0, 0);
     const braked = this.quasi.battery;
-    this.quasi.road(ring, realAt(this.demand.ringAcceleration, k), wheel, 0, this.p.auxiliaryPower);
+    this.quasi.road(ring, 0, wheel, 0, this.p.auxiliaryPower);
     this.quasi.engine(0, 0);
     return Math.max(0, this.quasi.battery - braked);
   }
@@ -186,6 +186,7 @@ export function stageActions(p: Prepared, demand: Demand, points: number, soc: n
     }
     first[k] = power.length;
     count[k] = found;
+    const strongest = found > 0 ? builder.quasiPower(bins.point[0] ?? 0) : 0;
     for (let i = 0; i < found; i += 1) {
       const point = bins.point[i] ?? 0;
       power.push(builder.quasiPower(point));
@@ -193,7 +194,8 @@ export function stageActions(p: Prepared, demand: Demand, points: number, soc: n
       speed.push(realAt(candidates.speed, point));
       torque.push(realAt(candidates.torque, point));
     }
-    if (awake) shed[k] = builder.shed(k, wheel);
+    // At its limit the vehicle also gives what a full battery cannot take: a little more is then unmet.
+    if (awake) shed[k] = realAt(unmet, k) > 0 ? Math.max(0, -strongest) : builder.shed(k, wheel);
   }
   return {
     first,

@@ -113,12 +113,12 @@ function compare(fine: Solved, coarse: Solved): Bound {
   const valueEnergy = valueAt(fine.values, startSoc);
   const { fuelEnergy } = fine.path;
   const coarseEnergy = coarse.path.fuelEnergy;
-  const gridError =
-    SAFETY *
-    Math.max(
-      Math.abs(coarseEnergy - fuelEnergy),
-      Math.abs(valueAt(coarse.values, startSoc) - valueEnergy),
-      Math.abs(valueEnergy - fuelEnergy),
-    );
+  const difference = Math.max(
+    Math.abs(coarseEnergy - fuelEnergy),
+    Math.abs(valueAt(coarse.values, startSoc) - valueEnergy),
+    Math.abs(valueEnergy - fuelEnergy),
+  );
+  // A coarser grid that finds no way says nothing of the error, so that no error is known.
+  const gridError = Number.isNaN(difference) ? Number.POSITIVE_INFINITY : SAFETY * difference;
   return { values: fine.values, path: fine.path, valueEnergy, coarseEnergy, gridError };
 }

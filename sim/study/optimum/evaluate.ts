@@ -129,7 +129,9 @@ export function evaluate(
       }
       point(low);
     }
-    const power = quasi.battery;
+    // Beyond that they hold back what turns with the wheels.
+    const held = wheel * ring < 0 ? Math.max(0, into - quasi.battery) : 0;
+    const power = quasi.battery + held;
     const out = mostOut(source, x, open);
     const time = k * stage;
     if (!quasi.feasible) beyond.push({ time, what: "machine", power: 0 });
@@ -148,7 +150,7 @@ export function evaluate(
     lines.reduction += stage * quasi.reduction;
     lines.ohmic += stage * (open * current - power);
     lines.auxiliary += awake ? stage * p.auxiliaryPower : 0;
-    lines.brake += stage * quasi.brake;
+    lines.brake += stage * (quasi.brake + held);
     lines.wheels += stage * wheel * ring;
     lines.rotating += stage * quasi.rotating;
     lines.source += stage * open * current;

@@ -9,7 +9,8 @@ import type { Problem, Window } from "./problem.ts";
  * the end can still be reached (found by bisection, so that the best charging action lands on the next stage's edge),
  * and every value between two grid points is interpolated between feasible ones. There is no penalty that could leak.
  * (After the boundary-line idea of Sundström, Ambühl and Guzzella, Oil & Gas Science and Technology 65(1), 2010; from
- * memory.) Where a value is infinite nonetheless, every figure it touches is not finite and is never chosen.
+ * memory.) Where a value is infinite nonetheless, no figure made from it is finite, and it is never chosen. Too much
+ * charge is no such edge: braking can leave it to the friction brakes, so that the value below is held.
  */
 export interface Values {
   readonly problem: Problem;
@@ -267,7 +268,9 @@ class Solver {
           place = steps;
         }
         const left = realAt(on, base + cell);
-        const cost = h * realAt(fuel, a) + left + (realAt(on, base + cell + 1) - left) * (place - cell);
+        const right = realAt(on, base + cell + 1);
+        const value = right === Number.POSITIVE_INFINITY ? left : left + (right - left) * (place - cell);
+        const cost = h * realAt(fuel, a) + value;
         if (cost < best) best = cost;
       }
       running[k * width + i] = best;
@@ -308,7 +311,10 @@ export function edgeShare(
   return Math.min(1, Math.max(0, share));
 }
 
-/** Reads a row of values at a place counted in grid intervals; not a number below the edge, held above the top. */
+/**
+ * Reads a row of values at a place counted in grid intervals; not a number below the edge, held above the top. Held too
+ * where the next charge up is too full to go on from: braking need not charge that far.
+ */
 export function read(values: Float64Array, base: number, steps: number, place: number): number {
   if (!(place >= -EDGE)) return Number.NaN;
   if (place >= steps) return realAt(values, base + steps);
@@ -316,7 +322,9 @@ export function read(values: Float64Array, base: number, steps: number, place: n
   const cell = Math.floor(held);
   const left = realAt(values, base + cell);
   const share = held - cell;
-  return share === 0 ? left : left + (realAt(values, base + cell + 1) - left) * share;
+  if (share === 0) return left;
+  const right = realAt(values, base + cell + 1);
+  return right === Number.POSITIVE_INFINITY ? left : left + (right - left) * share;
 }
 
 /**

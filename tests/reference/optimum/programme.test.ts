@@ -109,14 +109,6 @@ describe("dynamic programming against a mixed-integer programme solved by HiGHS"
       const solved = highs.solve(programme(problem), { output_flag: false, mip_rel_gap: 1e-6 });
       expect(solved.Status).toBe("Optimal");
       const exact = solved.ObjectiveValue * 1000;
-      console.log(
-        id,
-        cycle,
-        exact,
-        bound.path.fuelEnergy / exact - 1,
-        bound.gridError / exact,
-        bound.path.starts,
-      );
       expect(bound.path.starts).toBeGreaterThan(0);
       expect(Math.abs(bound.path.fuelEnergy - exact)).toBeLessThan(bound.gridError);
       expect(bound.gridError / exact).toBeLessThan(0.03);

@@ -19,7 +19,7 @@ describe("the optimum", () => {
     expect(Math.abs(fine.fuelEnergy - usual.fuelEnergy)).toBeLessThan(usual.gridError);
     expect(usual.gridError / usual.fuelEnergy).toBeLessThan(0.004);
     expect(fine.gridError).toBeLessThan(usual.gridError);
-  });
+  }, 300_000);
 
   it("ends exactly at the charge asked, and stays inside the battery's window", () => {
     for (const endSoc of [0.55, 0.58, 0.62]) {
