@@ -7,6 +7,7 @@ import { projectWithRoad, roadOfProject } from "../state/project-road.ts";
 import { roadNow, setRoad } from "../state/road.ts";
 import { bench, ownVehicles, replaceBench } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
+import { faultWords } from "./fault-words.ts";
 import { tell } from "./window.ts";
 
 const fresh = (): Project =>
@@ -15,11 +16,6 @@ const fresh = (): Project =>
 /** The open project and its file. What no place changes is kept as it came. */
 let project = fresh();
 let file: FileRef | null = null;
-
-const faultOf = (error: unknown): string => {
-  if (error instanceof InputError) return error.faults.map(faultText).slice(0, 2).join(" ");
-  throw error;
-};
 
 /** Puts a project in place of what is there; one that cannot stand changes nothing. @throws InputError */
 export function useProject(read: Project): void {
@@ -43,7 +39,8 @@ export function takeFile(opened: OpenedFile): void {
     file = opened;
     tell(t.notice.opened(opened.name));
   } catch (error) {
-    tell(t.notice.refused(faultOf(error)), true);
+    if (!(error instanceof InputError)) throw error;
+    tell(t.notice.refused(faultWords(error)), true);
   }
 }
 

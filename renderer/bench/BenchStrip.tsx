@@ -1,3 +1,4 @@
+import { TeachingCell, TeethCell } from "../app/strip-parts.tsx";
 import { ratio, roadUnitName, shaftSpeed, shaftUnitName } from "../state/format.ts";
 import { units } from "../state/settings.ts";
 import { bench, k, vehicle } from "../state/store.ts";
@@ -18,15 +19,9 @@ function Check() {
 
 /** Title block at the foot, ruled as on a drawing: here a picture of the screen proves itself. */
 export function BenchStrip() {
-  const { sunTeeth, planetTeeth, ringTeeth } = vehicle.value.gearSet;
   return (
     <footer class="strip" aria-label={t.strip.name}>
-      <div>
-        {t.strip.gearSet}{" "}
-        <b>
-          {sunTeeth} / {planetTeeth} / {ringTeeth}
-        </b>
-      </div>
+      <TeethCell gearSet={vehicle.value.gearSet} />
       <div>
         <Answering id="ratio">
           <i class="math">k</i> = <b>{ratio(k.value)}</b>
@@ -44,13 +39,7 @@ export function BenchStrip() {
           {shaftUnitName(units.value)}, {roadUnitName(units.value)}, N·m, kW
         </b>
       </div>
-      <div class="grow" />
-      <div class="teaching">
-        <span>
-          {t.strip.teaching}
-          <span class="wide">{t.strip.teachingRest}</span>
-        </span>
-      </div>
+      <TeachingCell />
     </footer>
   );
 }

@@ -1,3 +1,4 @@
+import { TeachingCell } from "../app/strip-parts.tsx";
 import { ActionButton, ProjectorButton } from "../app/top-parts.tsx";
 import { ViewHead } from "../bench/ViewHead.tsx";
 import { num } from "../state/format.ts";
@@ -76,12 +77,6 @@ export const CompareStrip = () => (
         {num(referenceResult.value?.row.slope ?? Number.NaN, 2)} {c.slopeUnit}
       </b>
     </div>
-    <div class="grow" />
-    <div class="teaching">
-      <span>
-        {t.strip.teaching}
-        <span class="wide">{t.strip.teachingRest}</span>
-      </span>
-    </div>
+    <TeachingCell />
   </footer>
 );

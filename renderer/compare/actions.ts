@@ -1,6 +1,6 @@
-import { faultText, InputError } from "../../shared/errors.ts";
 import { type ComparisonJob, compareJobs } from "../../sim/study/compare/job.ts";
 import { compareCsv } from "../../sim/study/compare/table.ts";
+import { faultWords } from "../app/fault-words.ts";
 import { take } from "../app/project.ts";
 import { tell } from "../app/window.ts";
 import { bridge } from "../bridge/chooser.ts";
@@ -22,11 +22,6 @@ import {
   under,
   withBound,
 } from "./state.ts";
-
-const words = (error: unknown): string => {
-  if (error instanceof InputError) return error.faults.map(faultText).slice(0, 2).join(" ");
-  return error instanceof Error ? error.message : String(error);
-};
 
 /** One piece of work for any free worker. */
 type Piece = (runner: Runner) => Promise<void>;
@@ -72,7 +67,7 @@ export async function compareNow(): Promise<void> {
   try {
     queue = piecesOf();
   } catch (error) {
-    tell(t.compare.failed(words(error)), true);
+    tell(t.compare.failed(faultWords(error)), true);
     return;
   }
   const all = queue.length;
@@ -89,7 +84,7 @@ export async function compareNow(): Promise<void> {
         await piece(runner);
       } catch (error) {
         if (error instanceof Cancelled) return;
-        tell(t.compare.failed(words(error)), true);
+        tell(t.compare.failed(faultWords(error)), true);
       }
       if (under.value) under.value = { done: under.value.done + 1, all };
     }

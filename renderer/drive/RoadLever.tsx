@@ -8,7 +8,7 @@ import { idleShown, num, ratio, shaftSpeed, shaftUnitName, toShaftUnit } from ".
 import { hidden } from "../state/predict.ts";
 import { now, run } from "../state/road.ts";
 import { ROW, type Run, readSpeeds } from "../state/run.ts";
-import { projector, units } from "../state/settings.ts";
+import { units } from "../state/settings.ts";
 import { t } from "../texts/catalogue.ts";
 import { fontsReady, measure } from "../ui/measure.ts";
 import { metrics } from "../ui/metrics.ts";
@@ -40,7 +40,7 @@ function inputOf(
     height,
     text,
     nameSize: sizes.name,
-    speedSize: projector.value ? sizes.speed : sizes.name,
+    speedSize: sizes.name,
     k,
     // The sun goes deep whenever it is driven fast backward: one scale for the whole drive, so that nothing jumps.
     scale: speedScale(limits, limits.sun.least, 6),

@@ -1,5 +1,6 @@
 import { at } from "../../shared/at.ts";
 import { basicRatio } from "../../sim/drivetrain/gear-set.ts";
+import { TeachingCell, TeethCell } from "../app/strip-parts.tsx";
 import { num, ratio, shaftSpeed } from "../state/format.ts";
 import { hidden } from "../state/predict.ts";
 import { now, run } from "../state/road.ts";
@@ -43,15 +44,9 @@ const Charge = ({ one }: { one: Run }) => {
 /** Title block of Road: gear set, the equation, the ledger's closure, the charge. */
 export function RoadStrip() {
   const v = run.value?.request.vehicle ?? vehicle.value;
-  const { sunTeeth, planetTeeth, ringTeeth } = v.gearSet;
   return (
     <footer class="strip road-strip" aria-label={t.strip.name}>
-      <div>
-        {t.strip.gearSet}{" "}
-        <b>
-          {sunTeeth} / {planetTeeth} / {ringTeeth}
-        </b>
-      </div>
+      <TeethCell gearSet={v.gearSet} />
       <div>
         {t.strip.check} <Check k={basicRatio(v.gearSet)} />
       </div>
@@ -65,13 +60,7 @@ export function RoadStrip() {
           {t.road.stripCharge} <Charge one={run.value} />
         </div>
       )}
-      <div class="grow" />
-      <div class="teaching">
-        <span>
-          {t.strip.teaching}
-          <span class="wide">{t.strip.teachingRest}</span>
-        </span>
-      </div>
+      <TeachingCell />
     </footer>
   );
 }

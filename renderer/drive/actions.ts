@@ -1,6 +1,6 @@
 import { cycleById } from "../../cycles/catalogue.ts";
-import { faultText, InputError } from "../../shared/errors.ts";
 import type { LimitsResult } from "../../sim/run/limits-run.ts";
+import { faultWords } from "../app/fault-words.ts";
 import { tell } from "../app/window.ts";
 import { balances, playing, progress, requestNow, takeRun } from "../state/road.ts";
 import type { BalanceState, Run } from "../state/run.ts";
@@ -18,11 +18,6 @@ export function warmUp(): void {
   cycleById("udds");
 }
 
-const words = (error: unknown): string => {
-  if (error instanceof InputError) return error.faults.map(faultText).slice(0, 2).join(" ");
-  return error instanceof Error ? error.message : String(error);
-};
-
 /** Name of a run in lists. */
 export const runName = ({ vehicle, cycle, strategy }: RunRequest): string =>
   t.road.runName(vehicle.name, cycle.title, strategy);
@@ -34,7 +29,7 @@ export async function runNow(): Promise<void> {
   try {
     request = requestNow();
   } catch (error) {
-    tell(t.road.failed(words(error)), true);
+    tell(t.road.failed(faultWords(error)), true);
     return;
   }
   progress.value = 0;
@@ -52,7 +47,7 @@ export async function runNow(): Promise<void> {
     void balanceOf(run);
   } catch (error) {
     if (error instanceof Cancelled) tell(t.road.cancelled);
-    else tell(t.road.stopped(words(error)), true);
+    else tell(t.road.stopped(faultWords(error)), true);
   } finally {
     progress.value = null;
   }
@@ -70,7 +65,7 @@ export async function findLimits(): Promise<LimitsResult | null> {
   try {
     return await runner.ask((worker) => worker.limits(request));
   } catch (error) {
-    if (!(error instanceof Cancelled)) tell(t.road.stopped(words(error)), true);
+    if (!(error instanceof Cancelled)) tell(t.road.stopped(faultWords(error)), true);
     return null;
   }
 }
@@ -85,6 +80,6 @@ export async function balanceOf(run: Run): Promise<void> {
     setBalance(run.id, await balancer.ask((worker, report) => worker.balance(run.request, report)));
   } catch (error) {
     setBalance(run.id, null);
-    if (!(error instanceof Cancelled)) tell(t.road.stopped(words(error)), true);
+    if (!(error instanceof Cancelled)) tell(t.road.stopped(faultWords(error)), true);
   }
 }

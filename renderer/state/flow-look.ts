@@ -6,8 +6,5 @@ export const flowShows = signal<"power" | "energy">("power");
 /** What its scale holds: the largest moment of the run, or this moment. */
 export const flowScale = signal<"run" | "moment">("run");
 
-/** Whether its table of numbers is open. */
-export const flowTable = signal(false);
-
 /** Unit that energies are shown in: joule takes kJ or MJ. */
 export const energyUnit = signal<"joule" | "kwh">("joule");

@@ -1,3 +1,4 @@
+import { readable } from "../../shared/readable.ts";
 import { mpsToKmh, mpsToMph, radPerSToRpm, rpmToRadPerS } from "../../shared/units.ts";
 
 /** Units a person reads shaft and road speeds in. */
@@ -6,18 +7,8 @@ export interface Units {
   readonly road: "kmh" | "mph";
 }
 
-const MINUS = "\u2212";
-const THIN = "\u202f";
-
-/** A number for reading: true minus, thin spaces in thousands, never "−0". */
-export function num(value: number, decimals = 0): string {
-  if (!Number.isFinite(value)) return "–";
-  const digits = Math.abs(value).toFixed(decimals);
-  const [whole = "0", part] = digits.split(".");
-  const grouped = whole.replace(/\B(?=(\d{3})+(?!\d))/g, THIN);
-  const sign = value < 0 && Number(digits) !== 0 ? MINUS : "";
-  return `${sign}${grouped}${part === undefined ? "" : `.${part}`}`;
-}
+/** A number for reading. */
+export const num = readable;
 
 /** rad/s in the person's shaft unit, and back. */
 export const toShaftUnit = (units: Units, speed: number): number =>

@@ -17,6 +17,8 @@ export const vehicle = {
   saved: (name: string) => `Saved: ${name}`,
   opened: (name: string) => `Opened: ${name}`,
   refused: (why: string) => `Not opened, the vehicle stays as it was. ${why}`,
+  tooLarge: (name: string, size: string, most: string) =>
+    `${name} has ${size} MB; at most ${most} MB are read.`,
   title: "Name",
   range: (least: string, most: string, unit: string) => `${least} … ${most} ${unit}`.trim(),
   presetIs: (value: string) => `preset ${value}`,

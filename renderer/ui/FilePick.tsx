@@ -8,7 +8,7 @@ interface FilePickProps {
   readonly onText: (text: string, fileName: string) => void;
   /** bytes above which the file is not read; default 64 MiB */
   readonly most?: number;
-  readonly onTooLarge?: (fileName: string, bytes: number) => void;
+  readonly onTooLarge: (fileName: string, bytes: number, most: number) => void;
 }
 
 const MOST = 64 * 1024 * 1024;
@@ -17,7 +17,7 @@ const MOST = 64 * 1024 * 1024;
 export function FilePick({ name, accept, onText, most = MOST, onTooLarge }: FilePickProps) {
   const input = useRef<HTMLInputElement>(null);
   const read = async (file: File): Promise<void> => {
-    if (file.size > most) onTooLarge?.(file.name, file.size);
+    if (file.size > most) onTooLarge(file.name, file.size, most);
     else onText(await file.text(), file.name);
   };
   return (

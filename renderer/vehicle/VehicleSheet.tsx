@@ -40,7 +40,6 @@ function PartForm() {
       </h2>
       <form class="params" onSubmit={(event) => event.preventDefault()} key={part}>
         {declarationsOf(part)
-          .filter(({ meta }) => meta.kind !== "grid" && !/^engine\.map\./.test(meta.meaning))
           .filter(({ path }) => !path.startsWith("engine.map."))
           .map((declaration) => (
             <Field key={declaration.path} declaration={declaration} preset={preset} />

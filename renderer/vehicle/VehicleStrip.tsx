@@ -1,19 +1,15 @@
 import { basicRatio } from "../../sim/drivetrain/gear-set.ts";
+import { TeachingCell, TeethCell } from "../app/strip-parts.tsx";
 import { ratio } from "../state/format.ts";
 import { vehicle } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 
 /** Title block of Vehicle: teeth, ratio, and that the set can be put together. */
 export function VehicleStrip() {
-  const { sunTeeth, planetTeeth, ringTeeth, planets } = vehicle.value.gearSet;
+  const { sunTeeth, ringTeeth, planets } = vehicle.value.gearSet;
   return (
     <footer class="strip" aria-label={t.strip.name}>
-      <div>
-        {t.strip.gearSet}{" "}
-        <b>
-          {sunTeeth} / {planetTeeth} / {ringTeeth}
-        </b>
-      </div>
+      <TeethCell gearSet={vehicle.value.gearSet} />
       <div>
         <i class="math">k</i> = <b>{ratio(basicRatio(vehicle.value.gearSet))}</b>
       </div>
@@ -26,13 +22,7 @@ export function VehicleStrip() {
       <div class="wide">
         {t.strip.vehicle} <b>{vehicle.value.name}</b>
       </div>
-      <div class="grow" />
-      <div class="teaching">
-        <span>
-          {t.strip.teaching}
-          <span class="wide">{t.strip.teachingRest}</span>
-        </span>
-      </div>
+      <TeachingCell />
     </footer>
   );
 }

@@ -1,10 +1,12 @@
-import { faultText, InputError } from "../../shared/errors.ts";
+import { InputError } from "../../shared/errors.ts";
 import { DECLARATIONS } from "../../sim/vehicle/declarations.ts";
 import { PRESETS, vehicleById } from "../../sim/vehicle/presets/registry.ts";
+import { faultWords } from "../app/fault-words.ts";
 import { take } from "../app/project.ts";
 import { ActionButton, ProjectorButton, VehicleChoice } from "../app/top-parts.tsx";
 import { tell } from "../app/window.ts";
 import { bridge } from "../bridge/chooser.ts";
+import { num } from "../state/format.ts";
 import { canRedo, canUndo, dropVehicle, redo, undo, vehicle } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 import { FilePick } from "../ui/FilePick.tsx";
@@ -38,9 +40,12 @@ function takeVehicleFile(text: string, name: string): void {
     tell(t.vehicle.opened(name));
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    tell(t.vehicle.refused(error.faults.map(faultText).slice(0, 2).join(" ")), true);
+    tell(t.vehicle.refused(faultWords(error)), true);
   }
 }
+
+const refuseLarge = (name: string, bytes: number, most: number): void =>
+  tell(t.vehicle.refused(t.vehicle.tooLarge(name, num(bytes / 1e6), num(most / 1e6))), true);
 
 /** Top bar of Vehicle: which one, how much of it is changed, and what can be done with it. */
 export function VehicleTop() {
@@ -58,7 +63,12 @@ export function VehicleTop() {
       {own && (
         <ActionButton icon="close" text={t.vehicle.drop} onClick={() => dropVehicle(vehicle.value.id)} />
       )}
-      <FilePick name={t.vehicle.open} accept=".json,application/json" onText={takeVehicleFile} />
+      <FilePick
+        name={t.vehicle.open}
+        accept=".json,application/json"
+        onText={takeVehicleFile}
+        onTooLarge={refuseLarge}
+      />
       <ActionButton icon="save" text={t.vehicle.save} onClick={() => void saveVehicle()} />
       <ProjectorButton />
     </header>

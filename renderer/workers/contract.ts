@@ -53,8 +53,6 @@ export interface BoundReply {
   /** once a stage */
   readonly time: Float64Array;
   readonly soc: Float64Array;
-  /** J since the start */
-  readonly fuel: Float64Array;
 }
 
 /** Long work that a worker does, one piece at a time. */

@@ -1,5 +1,4 @@
 import { expose, transfer } from "comlink";
-import { at } from "../../shared/at.ts";
 import { strategyById } from "../../sim/control/strategies/registry.ts";
 import { consumption } from "../../sim/run/fuel.ts";
 import { limitsRun } from "../../sim/run/limits-run.ts";
@@ -25,10 +24,6 @@ function boundOf(
   if (!found) throw new Error("cancelled");
   const { path, demand } = found;
   const used = consumption(vehicle.fuel, found.fuelEnergy, demand.distance);
-  const fuel = new Float64Array(path.soc.length);
-  for (let i = 1; i < fuel.length; i += 1) {
-    fuel[i] = at(fuel, i - 1) + at(path.fuel, i - 1) * demand.stage;
-  }
   return {
     feasible: found.feasible,
     reason: found.reason,
@@ -38,9 +33,8 @@ function boundOf(
     starts: found.starts,
     socSteps: found.grid.socSteps,
     unmet: found.unmet.length,
-    time: Float64Array.from(fuel, (_, i) => i * demand.stage),
+    time: Float64Array.from(path.soc, (_, i) => i * demand.stage),
     soc: path.soc,
-    fuel,
   };
 }
 
