@@ -135,8 +135,8 @@ function PanelRow({ panel, frame }: { panel: Panel; frame: Frame }) {
   const x = (time: number): number => left + (time / end) * (width - left);
   const y = (value: number): number => height - 6 - ((value - least) / (most - least)) * (height - 14);
   return (
-    <div class="plot-row compare-row" style={{ height: `${height}px` }}>
-      <div class="plot-name">
+    <div class="laid-row" style={{ height: `${height}px` }}>
+      <div class="laid-name">
         <b>{panel.title}</b>
         <span>{panel.unit}</span>
       </div>
@@ -167,7 +167,7 @@ function PanelRow({ panel, frame }: { panel: Panel; frame: Frame }) {
           </g>
         ))}
       </svg>
-      <table class="plot-values" aria-label={panel.title}>
+      <table class="laid-values" aria-label={panel.title}>
         <tbody>
           {panel.lines.map((line) => (
             <tr key={line.key}>

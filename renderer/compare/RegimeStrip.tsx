@@ -6,7 +6,7 @@ import { num } from "../state/format.ts";
 import { theme } from "../state/settings.ts";
 import { t } from "../texts/catalogue.ts";
 
-const WIDTH = 260;
+const WIDTH = 200;
 const HEIGHT = 16;
 
 /** Seconds in each regime as one strip to one scale, in the patterns of the lanes; in words for readers. */
