@@ -28,17 +28,25 @@ export function fuelOver(a: Series, b: Series, slope: number): Float64Array {
 const LEAST_SECONDS = 5;
 const MOST = 3;
 
-/** The stretch of the steepest rise of a curve between two places (Kadane on its differences). */
+/** Multiple of the mean rise that a stretch must exceed to stand out, and share of the greatest that is still named. */
+const STANDS_OUT = 1.5;
+const WORTH = 0.1;
+
+/**
+ * The stretch in which a curve rises most above a steady rise, between two places (Kadane on its differences): a loss
+ * that runs through the whole drive does not name the whole drive.
+ */
 function steepest(
   curve: Float64Array,
   from: number,
   to: number,
+  steady: number,
 ): { from: number; to: number; rise: number } | null {
   let best = { from, to: from, rise: 0 };
   let start = from;
   let sum = 0;
   for (let i = from + 1; i <= to; i += 1) {
-    const step = at(curve, i) - at(curve, i - 1);
+    const step = at(curve, i) - at(curve, i - 1) - steady;
     if (sum <= 0) {
       sum = step;
       start = i - 1;
@@ -64,15 +72,17 @@ function mainRegime(series: Series, from: number, to: number): string {
  */
 export function whereTheyDiffer(a: Series, b: Series, slope: number): readonly Difference[] {
   const curve = fuelOver(a, b, slope);
+  const last = curve.length - 1;
+  const steady = (STANDS_OUT * Math.max(0, at(curve, last) - at(curve, 0))) / Math.max(1, last);
   const pieces: { from: number; to: number }[] = [{ from: 0, to: curve.length - 1 }];
   const found: { from: number; to: number; rise: number }[] = [];
   while (found.length < MOST) {
     const candidates = pieces
-      .map((piece) => ({ piece, rise: steepest(curve, piece.from, piece.to) }))
+      .map((piece) => ({ piece, rise: steepest(curve, piece.from, piece.to, steady) }))
       .filter((one) => one.rise !== null)
       .sort((x, y) => (y.rise?.rise ?? 0) - (x.rise?.rise ?? 0));
     const [first] = candidates;
-    if (!first?.rise) break;
+    if (!first?.rise || first.rise.rise < WORTH * (found[0]?.rise ?? 0)) break;
     const { from, to } = first.rise;
     found.push(first.rise);
     pieces.splice(pieces.indexOf(first.piece), 1);
@@ -80,10 +90,10 @@ export function whereTheyDiffer(a: Series, b: Series, slope: number): readonly D
   }
   return found
     .sort((x, y) => x.from - y.from)
-    .map(({ from, to, rise }) => ({
+    .map(({ from, to }) => ({
       from: at(a.time, from),
       to: at(a.time, to),
-      energy: rise,
+      energy: at(curve, to) - at(curve, from),
       regimes: [mainRegime(a, from, to), mainRegime(b, from, to)],
       charge: [at(a.soc, to) - at(a.soc, from), at(b.soc, to) - at(b.soc, from)],
     }));
