@@ -1,5 +1,5 @@
 /** Properties that a drawing's look is made of; everything else follows from its structure. */
-const LOOK = [
+export const DRAWN_LOOK = [
   "fill",
   "fill-rule",
   "stroke",
@@ -29,7 +29,7 @@ function writeLook(from: Element, to: Element): void {
     to.remove();
     return;
   }
-  for (const name of LOOK) {
+  for (const name of DRAWN_LOOK) {
     const value = style.getPropertyValue(name);
     if (value) to.setAttribute(name, value.replace(/url\("?[^#"]*(#[^")]+)"?\)/, "url($1)"));
   }
