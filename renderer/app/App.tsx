@@ -1,22 +1,45 @@
-import { place } from "../state/place.ts";
+import { useEffect } from "preact/hooks";
+import { type PlaceId, place } from "../state/place.ts";
+import { t } from "../texts/catalogue.ts";
 import { Patterns } from "../ui/Patterns.tsx";
+import { afterPaint } from "./after-paint.ts";
 import { Notice } from "./Notice.tsx";
-import { PLACE } from "./places.ts";
+import { loadPlace, partsOf } from "./places.ts";
 import { Rail } from "./Rail.tsx";
 import { Windows } from "./Windows.tsx";
 
-/** The sheet: rail, top bar, the place, title block; windows over it. */
-export function App() {
-  const { Top, Sheet, Strip } = PLACE[place.value];
+/** The sheet before its place is there: the same frame, empty. */
+const Opening = ({ id }: { id: PlaceId }) => (
+  <>
+    <header class="top">
+      <h1>{t.rail[id]}</h1>
+    </header>
+    <main id="place" class="opening" aria-busy="true" />
+    <footer class="strip" aria-label={t.strip.name} />
+  </>
+);
+
+function Place({ id }: { id: PlaceId }) {
+  useEffect(() => afterPaint(() => void loadPlace(id)), [id]);
+  const parts = partsOf(id);
+  if (!parts) return <Opening id={id} />;
+  const { Top, Sheet, Strip } = parts;
   return (
     <>
-      <Patterns />
-      <Rail />
       <Top />
       <Sheet />
       <Strip />
-      <Notice />
-      <Windows />
     </>
   );
 }
+
+/** The sheet: rail, top bar, the place, title block; windows over it. */
+export const App = () => (
+  <>
+    <Patterns />
+    <Rail />
+    <Place id={place.value} />
+    <Notice />
+    <Windows />
+  </>
+);

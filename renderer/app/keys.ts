@@ -4,7 +4,7 @@ import { redo, undo } from "../state/store.ts";
 import { working } from "../state/working.ts";
 import { takesText } from "../ui/keyboard.ts";
 import { toggleProjector, toggleTheme } from "./appearance.ts";
-import { PLACE } from "./places.ts";
+import { partsOf } from "./places.ts";
 import { openWindow, toggleWindow } from "./window.ts";
 
 const SINGLE: Readonly<Record<string, () => void>> = {
@@ -31,7 +31,7 @@ function singleKey(event: KeyboardEvent): boolean {
     goTo(asked);
     return true;
   }
-  if (PLACE[place.value].key(event)) return true;
+  if (partsOf(place.value)?.key(event)) return true;
   const act = SINGLE[event.key.length === 1 ? event.key.toLowerCase() : event.key];
   act?.();
   return act !== undefined;

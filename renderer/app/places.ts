@@ -1,22 +1,10 @@
+import { signal } from "@preact/signals";
 import type { ComponentType } from "preact";
-import { Bench } from "../bench/Bench.tsx";
-import { BenchStrip } from "../bench/BenchStrip.tsx";
-import { BenchTop } from "../bench/BenchTop.tsx";
-import { benchKey } from "../bench/keys.ts";
-import { ComparePlace, CompareStrip, CompareTop } from "../compare/ComparePlace.tsx";
-import { roadKey } from "../drive/keys.ts";
-import { Road } from "../drive/Road.tsx";
-import { RoadStrip } from "../drive/RoadStrip.tsx";
-import { RoadTop } from "../drive/RoadTop.tsx";
-import type { PlaceId } from "../state/place.ts";
+import { PLACES, type PlaceId } from "../state/place.ts";
 import type { IconName } from "../ui/icons.tsx";
-import { VehicleSheet } from "../vehicle/VehicleSheet.tsx";
-import { VehicleStrip } from "../vehicle/VehicleStrip.tsx";
-import { VehicleTop } from "../vehicle/VehicleTop.tsx";
 
-/** What the frame needs of a place. A new place is one entry here, one in state/place.ts, and a name in the texts. */
-export interface Place {
-  readonly icon: IconName;
+/** What the frame needs of a place: each has a module `place.ts` that exports these. */
+export interface PlaceParts {
   readonly Top: ComponentType;
   readonly Sheet: ComponentType;
   readonly Strip: ComponentType;
@@ -24,9 +12,33 @@ export interface Place {
   readonly key: (event: KeyboardEvent) => boolean;
 }
 
-export const PLACE: Readonly<Record<PlaceId, Place>> = {
-  bench: { icon: "bench", Top: BenchTop, Sheet: Bench, Strip: BenchStrip, key: benchKey },
-  compare: { icon: "compare", Top: CompareTop, Sheet: ComparePlace, Strip: CompareStrip, key: () => false },
-  vehicle: { icon: "vehicle", Top: VehicleTop, Sheet: VehicleSheet, Strip: VehicleStrip, key: () => false },
-  road: { icon: "road", Top: RoadTop, Sheet: Road, Strip: RoadStrip, key: roadKey },
+interface PlaceEntry {
+  readonly icon: IconName;
+  /** Each place is a bundle of its own, so that the first picture waits for none but the first place. */
+  readonly load: () => Promise<PlaceParts>;
+}
+
+/** A new place is one entry here, one in state/place.ts, and a name in the texts. */
+export const PLACE: Readonly<Record<PlaceId, PlaceEntry>> = {
+  bench: { icon: "bench", load: () => import("../bench/place.ts") },
+  road: { icon: "road", load: () => import("../drive/place.ts") },
+  compare: { icon: "compare", load: () => import("../compare/place.ts") },
+  vehicle: { icon: "vehicle", load: () => import("../vehicle/place.ts") },
 };
+
+const loaded = signal<Partial<Readonly<Record<PlaceId, PlaceParts>>>>({});
+
+/** The parts of a place; null while they are not loaded. */
+export const partsOf = (id: PlaceId): PlaceParts | null => loaded.value[id] ?? null;
+
+/** Loads a place; one that is there already is not loaded again. */
+export async function loadPlace(id: PlaceId): Promise<void> {
+  if (partsOf(id)) return;
+  const parts = await PLACE[id].load();
+  loaded.value = { ...loaded.value, [id]: parts };
+}
+
+/** Loads the other places one by one, so that going there is immediate later. */
+export async function loadRest(): Promise<void> {
+  for (const id of PLACES) await loadPlace(id);
+}

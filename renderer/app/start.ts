@@ -2,9 +2,7 @@ import { effect } from "@preact/signals";
 import type { MenuCommand } from "../../shared/bridge.ts";
 import { InputError } from "../../shared/errors.ts";
 import { bridge } from "../bridge/chooser.ts";
-import { warmUp } from "../drive/actions.ts";
 import { startClock } from "../drive/clock.ts";
-import { saveCsv } from "../drive/export.ts";
 import { keepProject, restoreProject, type TextStore } from "../state/autosave.ts";
 import { followPlace, goTo } from "../state/place.ts";
 import { keepPreferences, readPreferences } from "../state/preferences.ts";
@@ -16,6 +14,7 @@ import { measureAgain } from "../ui/measure.ts";
 import { readMetrics } from "../ui/metrics.ts";
 import { toggleProjector, toggleTheme } from "./appearance.ts";
 import { onKeyDown } from "./keys.ts";
+import { loadRest } from "./places.ts";
 import { openProject, projectNow, saveProject, takeOpened, useProject } from "./project.ts";
 import { tell, toggleWindow } from "./window.ts";
 
@@ -71,8 +70,8 @@ function restore(store: TextStore): void {
   }
 }
 
-/** Time after the start at which Road's worker is made ready, ms: after the first picture. */
-const WARM_AFTER = 800;
+/** Time after the start at which the other places and Road's worker are made ready, ms: after the first picture. */
+const WARM_AFTER = 1500;
 
 /** Time after the last edit at which the bench is kept, ms. */
 const KEEP_AFTER = 400;
@@ -98,12 +97,19 @@ const COMMANDS: Readonly<Partial<Record<MenuCommand, () => void>>> = {
   "place-road": () => goTo("road"),
   "place-compare": () => goTo("compare"),
   "place-vehicle": () => goTo("vehicle"),
-  "export-run": () => void saveCsv(),
+  "export-run": () => void import("../drive/export.ts").then(({ saveCsv }) => saveCsv()),
   projector: toggleProjector,
   theme: toggleTheme,
   shortcuts: () => toggleWindow("keys"),
   glossary: () => toggleWindow("glossary"),
 };
+
+/** Makes ready what is likely asked for next. */
+async function warmUp(): Promise<void> {
+  await loadRest();
+  const { warmUp: warmRoad } = await import("../drive/actions.ts");
+  warmRoad();
+}
 
 /** Everything that happens once, before the page is drawn. */
 export function start(): void {
@@ -114,7 +120,7 @@ export function start(): void {
   document.addEventListener("keydown", onKeyDown);
   followPlace();
   startClock();
-  window.setTimeout(warmUp, WARM_AFTER);
+  window.setTimeout(() => void warmUp(), WARM_AFTER);
   bridge.onMenu((command) => COMMANDS[command]?.());
   bridge.onOpenFile(takeOpened);
 }

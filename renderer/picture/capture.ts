@@ -1,4 +1,3 @@
-import { toCanvas } from "html-to-image";
 import { DRAWN_LOOK } from "./standalone.ts";
 
 let fonts: Promise<string> | null = null;
@@ -77,6 +76,7 @@ function lendLooks(element: HTMLElement): () => void {
  */
 export async function capture(element: HTMLElement, scale: number): Promise<HTMLCanvasElement> {
   const fontEmbedCSS = await fontsNow();
+  const { toCanvas } = await import("html-to-image");
   const takeBack = lendPatterns(element);
   const takeLooks = lendLooks(element);
   try {

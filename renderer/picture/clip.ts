@@ -1,4 +1,3 @@
-import { BufferTarget, CanvasSource, Output, QUALITY_HIGH, WebMOutputFormat } from "mediabunny";
 import { capture } from "./capture.ts";
 
 /** What a clip shows, and how. */
@@ -70,6 +69,8 @@ export async function makeClip(
   canvas.height = plan.height;
   const context = canvas.getContext("2d", { alpha: false });
   if (!context) throw new Error("no canvas to draw on");
+  // Only who makes a clip loads what writes one.
+  const { BufferTarget, CanvasSource, Output, QUALITY_HIGH, WebMOutputFormat } = await import("mediabunny");
   const target = new BufferTarget();
   const output = new Output({ format: new WebMOutputFormat(), target });
   const source = new CanvasSource(canvas, { codec: "vp9", bitrate: QUALITY_HIGH });
