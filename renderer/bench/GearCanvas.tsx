@@ -5,7 +5,7 @@ import { t } from "../texts/catalogue.ts";
 import { useSize } from "../ui/use-size.ts";
 import { GearFlat } from "./GearFlat.tsx";
 import type { GearSource } from "./gear-source.ts";
-import { hostScene, type SceneHost } from "./scene-host.ts";
+import { hostScene, modelOf, type SceneHost } from "./scene-host.ts";
 
 interface Grab {
   readonly part: PartId | null;
@@ -74,6 +74,9 @@ const ORBITS: Readonly<Record<string, readonly [number, number, number]>> = {
 
 type Labels = ReturnType<SceneHost["scene"]["labelPlaces"]>;
 
+/** One and the same, so that a frame without labels draws nothing anew. */
+const NO_LABELS: Labels = [];
+
 const PartLabels = ({ places }: { places: Labels }) => (
   <div class="part-labels" aria-hidden="true">
     <svg>
@@ -97,15 +100,15 @@ export function GearCanvas({ source }: { source: GearSource }) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const host = useRef<SceneHost | null>(null);
   const [state, setState] = useState<State>("loading");
-  const [places, setPlaces] = useState<Labels>([]);
+  const [places, setPlaces] = useState<Labels>(NO_LABELS);
   const pointer = usePointer(host, source.turn);
   useEffect(() => {
     let gone = false;
     import("../scene/gear-scene.ts")
       .then(({ createGearScene }) => {
         if (gone || !canvas.current) return;
-        const made = hostScene(createGearScene(canvas.current), source);
-        made.onDrawn = () => setPlaces(gearLook.value.labels ? made.scene.labelPlaces() : []);
+        const made = hostScene(createGearScene(canvas.current, modelOf(source)), source);
+        made.onDrawn = () => setPlaces(gearLook.value.labels ? made.scene.labelPlaces() : NO_LABELS);
         host.current = made;
         setState("ready");
       })

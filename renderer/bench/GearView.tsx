@@ -1,24 +1,14 @@
-import { SHAFTS } from "../../sim/bench/shafts.ts";
-import { num } from "../state/format.ts";
 import { gearLook } from "../state/gear-look.ts";
 import { units } from "../state/settings.ts";
 import { point, vehicle } from "../state/store.ts";
-import { playing, slowing, turns } from "../state/turning.ts";
 import { t } from "../texts/catalogue.ts";
 import { benchGear } from "./bench-gear.ts";
 import { GearCanvas } from "./GearCanvas.tsx";
 import { Looking, Turning } from "./GearControls.tsx";
 import { partWords } from "./parts.ts";
 import { TurnsTable } from "./TurnsTable.tsx";
+import { gearWords } from "./turn-texts.ts";
 import { ViewHead } from "./ViewHead.tsx";
-
-function gearWords(): string {
-  const counted = SHAFTS.map((shaft) => `${t.shafts[shaft]} ${num(turns.value[shaft], 2)}`).join(", ");
-  const turning = playing.value
-    ? `${t.top.turnsItself}, ${t.top.shown(`1 : ${slowing.value}`)}`
-    : t.top.stands;
-  return t.gear.describe(`${t.turns.name}: ${counted}.`, turning);
-}
 
 const PartLine = () => {
   const part = gearLook.value.selected;
@@ -51,7 +41,7 @@ export function GearView() {
       <Looking />
       <TurnsTable />
       <p id="gear-words" class="unseen">
-        {gearWords()}
+        {gearWords}
       </p>
     </section>
   );

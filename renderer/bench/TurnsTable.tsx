@@ -1,14 +1,12 @@
 import { SHAFTS } from "../../sim/bench/shafts.ts";
-import { num } from "../state/format.ts";
-import { perTurn, setMarks, turns } from "../state/turning.ts";
+import { setMarks } from "../state/turning.ts";
 import { t } from "../texts/catalogue.ts";
 import { Answering } from "../ui/Answering.tsx";
 import { Icon } from "../ui/icons.tsx";
+import { countedText, hasPer, perText } from "./turn-texts.ts";
 
 /** Turns counted since the marks were set, and for one turn of the carrier. */
 export function TurnsTable() {
-  const counted = turns.value;
-  const per = perTurn.value;
   return (
     <div class="turns">
       <table aria-label={t.turns.name}>
@@ -27,7 +25,7 @@ export function TurnsTable() {
             <th scope="row">{t.turns.counted}</th>
             {SHAFTS.map((shaft) => (
               <td key={shaft}>
-                <Answering id={`turns:${shaft}`}>{num(counted[shaft], 2)}</Answering>
+                <Answering id={`turns:${shaft}`}>{countedText[shaft]}</Answering>
               </td>
             ))}
           </tr>
@@ -35,7 +33,7 @@ export function TurnsTable() {
             <th scope="row">{t.turns.per}</th>
             {SHAFTS.map((shaft) => (
               <td key={shaft}>
-                {per ? <Answering id={`per:${shaft}`}>{num(per[shaft], 3)}</Answering> : "–"}
+                {hasPer.value ? <Answering id={`per:${shaft}`}>{perText[shaft]}</Answering> : "–"}
               </td>
             ))}
           </tr>

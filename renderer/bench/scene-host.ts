@@ -1,5 +1,5 @@
 import { effect } from "@preact/signals";
-import type { GearScene, PartId } from "../scene/contract.ts";
+import type { GearScene, PartId, SceneModel } from "../scene/contract.ts";
 import { gearLook } from "../state/gear-look.ts";
 import { projector, theme } from "../state/settings.ts";
 import type { GearSource } from "./gear-source.ts";
@@ -21,9 +21,15 @@ export interface SceneHost {
 /** Longest step of one frame, s: a tab that slept does not catch up; a slow device still keeps the stated slowing. */
 const LONGEST = 1;
 
+/** What the scene builds of the source's vehicle. */
+export function modelOf({ vehicle }: GearSource): SceneModel {
+  const { gearSet, outputMachine, finalDrive } = vehicle.value;
+  return { teeth: gearSet, outputReduction: outputMachine.reduction, finalDrive: finalDrive.ratio };
+}
+
 /** Feeds the scene from its source and draws when something changed. */
 export function hostScene(scene: GearScene, source: GearSource): SceneHost {
-  const { vehicle, angles, torques, turning } = source;
+  const { angles, torques, turning } = source;
   let hovered: PartId | null = null;
   let frame = 0;
   let last = 0;
@@ -77,12 +83,7 @@ export function hostScene(scene: GearScene, source: GearSource): SceneHost {
   };
   stops.push(
     effect(() => {
-      const { gearSet, outputMachine, finalDrive } = vehicle.value;
-      scene.setModel({
-        teeth: gearSet,
-        outputReduction: outputMachine.reduction,
-        finalDrive: finalDrive.ratio,
-      });
+      scene.setModel(modelOf(source));
       ask();
     }),
     effect(() => {

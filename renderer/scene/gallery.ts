@@ -99,8 +99,7 @@ const css = ([r, g, b]: readonly [number, number, number]): string =>
 document.body.style.background = css(palette.sheet);
 document.body.style.color = css(palette.ink);
 
-const scene = createGearScene(canvas);
-scene.setModel(named.model);
+const scene = createGearScene(canvas, named.model);
 scene.setLook(look);
 scene.setCamera((asked.get("camera") as CameraPreset | null) ?? named.camera ?? "three-quarter");
 scene.resize(innerWidth, innerHeight, devicePixelRatio);

@@ -26,13 +26,6 @@ import { dragTurn } from "./view/drag.ts";
 import { type LabelPlace, layLabels } from "./view/labels.ts";
 import { anchorOf, drumsOf, gripOf, partsShown } from "./view/places.ts";
 
-/** Teeth and ratios before a model is set. */
-const FIRST_MODEL: SceneModel = {
-  teeth: { sunTeeth: 40, planetTeeth: 30, ringTeeth: 100, planets: 4 },
-  outputReduction: 2.5,
-  finalDrive: 3.3,
-};
-
 /** Distance of the eye from the scene, units: farther than anything in it. */
 const EYE_DISTANCE = 900;
 
@@ -40,12 +33,13 @@ const EYE_DISTANCE = 900;
 const LABEL = { width: 128, height: 22 };
 const PROJECTED_LABEL = { width: 180, height: 30 };
 
-/** Makes the scene on a canvas. */
-export const createGearScene = (canvas: HTMLCanvasElement): GearScene => new CanvasScene(canvas);
+/** Makes the scene of a model on a canvas. */
+export const createGearScene = (canvas: HTMLCanvasElement, model: SceneModel): GearScene =>
+  new CanvasScene(canvas, model);
 
 class CanvasScene implements GearScene {
   private readonly renderer: WebGLRenderer;
-  private readonly graph = new SceneGraph(FIRST_MODEL);
+  private readonly graph: SceneGraph;
   private readonly scene = new Scene();
   private readonly camera = new OrthographicCamera();
   private readonly ray = new Raycaster();
@@ -58,7 +52,8 @@ class CanvasScene implements GearScene {
   private changed = true;
   private frames = 0;
 
-  constructor(canvas: HTMLCanvasElement) {
+  constructor(canvas: HTMLCanvasElement, model: SceneModel) {
+    this.graph = new SceneGraph(model);
     this.renderer = new WebGLRenderer({
       canvas,
       antialias: true,
@@ -73,6 +68,7 @@ class CanvasScene implements GearScene {
   }
 
   setModel(model: SceneModel): void {
+    if (sameModel(model, this.graph.model)) return;
     this.graph.setModel(model);
     this.aim();
   }
@@ -225,6 +221,15 @@ class CanvasScene implements GearScene {
     this.graph.setOutline(this.pixelRatio * palette.weight);
   }
 }
+
+/** Whether two models are built the same. */
+const sameModel = (a: SceneModel, b: SceneModel): boolean =>
+  a.outputReduction === b.outputReduction &&
+  a.finalDrive === b.finalDrive &&
+  a.teeth.sunTeeth === b.teeth.sunTeeth &&
+  a.teeth.planetTeeth === b.teeth.planetTeeth &&
+  a.teeth.ringTeeth === b.teeth.ringTeeth &&
+  a.teeth.planets === b.teeth.planets;
 
 /** Whether two looks show the same. */
 function sameLook(a: SceneLook, b: SceneLook): boolean {
