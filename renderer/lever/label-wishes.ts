@@ -49,7 +49,8 @@ function names(input: LeverInput, frame: LeverFrame): LabelWish[] {
       shaft === "ring"
         ? { ...at, x: at.x - text * 0.7, anchor: "start" }
         : { ...at, x: at.x + text, anchor: "end" };
-    return wish(`name:${shaft}`, texts.names[shaft], nameSize, WEIGHT.name, [at, aside]);
+    const beside: Place = { ...aside, x: at.x };
+    return wish(`name:${shaft}`, texts.names[shaft], nameSize, WEIGHT.name, [at, aside, beside]);
   });
   const unit = wish("unit", texts.unit, text, WEIGHT.unit, [
     { x: frame.left - 8, y, anchor: "end" },

@@ -91,13 +91,19 @@ function textOf({ label, kind, answer, stops, open }: TextProps): VNode {
       class={`label answers ${ink}`}
       role="button"
       tabindex={stops ? 0 : -1}
-      aria-label={answer.owner ? t.roadFlow.working(answer.name, text) : t.roadFlow.workingOf(answer.name)}
+      aria-label={spoken(answer, text)}
       aria-expanded={open}
       data-point={answer.working}
     >
       {text}
     </text>
   );
+}
+
+/** What is read aloud: the whole name, and what stands there, so that it can also be asked for by what is seen. */
+function spoken({ name, owner }: Answer, text: string): string {
+  if (owner) return t.roadFlow.working(name, text);
+  return name.includes(text) ? t.roadFlow.workingOf(name) : t.roadFlow.working(name, text);
 }
 
 /**

@@ -9,7 +9,7 @@ interface DrawingProps {
   readonly text: number;
 }
 
-function Axes({ layout: { frame }, text }: DrawingProps) {
+function Axes({ layout: { frame }, width, text }: DrawingProps) {
   const { box, ticksX, ticksY } = frame;
   const [right, foot] = [box.x + box.width, box.y + box.height];
   return (
@@ -21,7 +21,13 @@ function Axes({ layout: { frame }, text }: DrawingProps) {
         <line key={at} class={zero ? "zero" : "grid"} x1={box.x} x2={right} y1={at} y2={at} />
       ))}
       {ticksX.map(({ at, text: said }) => (
-        <text key={at} class="label tick" x={at} y={foot + text * 1.3} text-anchor="middle">
+        <text
+          key={at}
+          class="label tick"
+          x={Math.min(at, width - text * 1.35)}
+          y={foot + text * 1.3}
+          text-anchor="middle"
+        >
           {said}
         </text>
       ))}

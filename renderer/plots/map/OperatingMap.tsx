@@ -134,7 +134,11 @@ function Tabs() {
             class={MAP_COLOUR[map]}
             aria-selected={on}
             aria-controls="map-panel"
-            aria-label={t.map.names[map]}
+            aria-label={
+              t.map.names[map].startsWith(names[map])
+                ? t.map.names[map]
+                : `${names[map]}, ${t.map.names[map]}`
+            }
             tabIndex={on ? 0 : -1}
             onClick={() => choose(map)}
           >

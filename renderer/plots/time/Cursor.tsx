@@ -2,10 +2,11 @@ import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { chosen, cursor, duration, frame, moveTo, playing, run, toMoment } from "../../state/road.ts";
 import { t } from "../../texts/catalogue.ts";
+import { metrics } from "../../ui/metrics.ts";
 import { clockTime } from "../../ui/time.ts";
 import type { TimeLayout } from "./layout.ts";
 import { Ends, Shade } from "./Stretch.tsx";
-import { choose, follow, pan, plotWidth, setEnd, timeAt, windowNow, xOf, zoom } from "./view.ts";
+import { boxOff, choose, follow, pan, plotWidth, setEnd, timeAt, windowNow, xOf, zoom } from "./view.ts";
 import { cursorWords } from "./words.ts";
 
 /** Seconds of an arrow key with Shift. */
@@ -76,6 +77,7 @@ function Line({ layout }: CursorProps) {
     if (!element || !said.current) return;
     const x = Math.min(plotWidth.value, Math.max(0, xOf(time)));
     element.style.transform = `translateX(${x.toFixed(2)}px)`;
+    said.current.style.translate = `${-boxOff(time, metrics.value.text).toFixed(1)}px`;
     const clock = clockTime(time);
     if (said.current.textContent !== clock) said.current.textContent = clock;
     element.setAttribute("aria-valuenow", time.toFixed(1));

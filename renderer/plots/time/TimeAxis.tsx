@@ -6,7 +6,7 @@ import { metrics } from "../../ui/metrics.ts";
 import { clockTime } from "../../ui/time.ts";
 import type { TimeLayout } from "./layout.ts";
 import { timeTicks } from "./ticks.ts";
-import { windowNow, xOf } from "./view.ts";
+import { boxOff, windowNow, xOf } from "./view.ts";
 
 interface AxisProps {
   readonly layout: TimeLayout;
@@ -14,7 +14,8 @@ interface AxisProps {
 
 /** Least distance of two labels, and of one from the cursor's time and from a handle, in sizes of text. */
 const LABEL = 4.3;
-const CLEAR = 3.1;
+const LABEL_HOURS = 6.4;
+const CLEAR = 3.6;
 const CLEAR_END = 1.9;
 
 /** The window within the whole drive, as a bar; nothing while all of it is shown. */
@@ -45,11 +46,11 @@ export function TimeAxis({ layout }: AxisProps) {
   const { from, to } = windowNow.value;
   const { text } = metrics.value;
   const list = useRef<HTMLDivElement>(null);
-  const ticks = timeTicks(from, to, layout.width, text * LABEL);
+  const ticks = timeTicks(from, to, layout.width, text * (to < 3600 ? LABEL : LABEL_HOURS));
   const decimals = (ticks[1] ?? 1) - (ticks[0] ?? 0) < 1 ? 1 : 0;
   useSignalEffect(() => {
     const size = metrics.value.text;
-    const held = [{ x: xOf(cursor.value), clear: size * CLEAR }];
+    const held = [{ x: xOf(cursor.value) - boxOff(cursor.value, size), clear: size * CLEAR }];
     if (chosen.value) {
       for (const end of [chosen.value.from, chosen.value.to])
         held.push({ x: xOf(end), clear: size * CLEAR_END });

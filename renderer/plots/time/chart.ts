@@ -63,7 +63,7 @@ function seriesOf({ curves, overlay }: ChartSpec, palette: Palette): uPlot.Serie
 /** Zero is darker than the grid, and so is the axis at the left. */
 function drawRules(chart: uPlot, palette: Palette): void {
   const { ctx, bbox, scales } = chart;
-  const { min, max } = scales["y"] ?? {};
+  const { min, max } = scales.y ?? {};
   ctx.save();
   ctx.strokeStyle = palette("ink-3");
   ctx.lineWidth = Math.max(1, (Number.parseFloat(palette("lw-thin")) || 1) * (window.devicePixelRatio || 1));

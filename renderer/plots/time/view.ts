@@ -21,6 +21,13 @@ export function xOf(time: number): number {
   return ((time - from) / (to - from)) * plotWidth.value;
 }
 
+/** Half the width of the box with the cursor's time, in sizes of text. */
+const HALF_BOX = 2.4;
+
+/** How far the box with the cursor's time stands left of the cursor, px, so that it stays within the plots. */
+export const boxOff = (time: number, text: number): number =>
+  Math.max(0, Math.min(plotWidth.value, xOf(time)) + HALF_BOX * text - plotWidth.value);
+
 /** The time at so many px. */
 export function timeAt(x: number): number {
   const { from, to } = windowNow.value;

@@ -24,6 +24,13 @@ const add = (element, rect, text) => {
   if (rect.width < 1 || rect.height < 1) return;
   const size = Number.parseFloat(getComputedStyle(element).fontSize);
   const trim = Math.max(0, (rect.height - size * 0.92) / 2);
+  for (let up = element.parentElement; up; up = up.parentElement) {
+    // What is scrolled out of its list is not there to be seen.
+    const style = getComputedStyle(up);
+    if (style.overflowY !== "auto" && style.overflowY !== "scroll") continue;
+    const box = up.getBoundingClientRect();
+    if (rect.top + trim < box.top || rect.bottom - trim > box.bottom) return;
+  }
   const over = element.closest(".working, .more-body, dialog, .notice, .fault");
   texts.push({ element, text, size, layer: over, x1: rect.left, x2: rect.right, y1: rect.top + trim, y2: rect.bottom - trim });
 };
@@ -69,7 +76,8 @@ for (const element of document.querySelectorAll("button, select, a, summary, [ro
   if (!shown(element) || element.matches(".number, .typed input") || element.closest("canvas")) continue;
   const box = element.getBoundingClientRect();
   const small = Math.min(box.width, box.height);
-  if (element.matches("line")) continue;
+  // The plots as a whole take the cursor.
+  if (element.matches("line, .time-cursor")) continue;
   if (small < 27.5) found.push({ kind: "small target", text: element.getAttribute("aria-label") ?? element.textContent.trim(), other: "", by: Math.round(28 - small) });
 }
 return found;`;
