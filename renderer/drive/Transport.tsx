@@ -14,7 +14,7 @@ import {
 import { t } from "../texts/catalogue.ts";
 import { Icon, type IconName } from "../ui/icons.tsx";
 import { clockTime } from "../ui/time.ts";
-import { saveCsv } from "./export.ts";
+import { saveCsv, saveReport } from "./export.ts";
 import { openPanel } from "./panel.ts";
 
 /** Starts or stops the playing; at the end it begins anew. */
@@ -67,6 +67,7 @@ const Out = () => (
       const what = event.currentTarget.value;
       event.currentTarget.value = "";
       if (what === "csv") void saveCsv();
+      else if (what === "report") void saveReport();
       else if (what === "picture" || what === "clip" || what === "runs" || what === "figures")
         openPanel.value = what;
     }}
@@ -77,6 +78,7 @@ const Out = () => (
     <option value="picture">{t.picture.title}</option>
     <option value="clip">{t.picture.clip.title}</option>
     <option value="csv">{t.road.transport.save}</option>
+    <option value="report">{t.road.transport.report}</option>
   </select>
 );
 

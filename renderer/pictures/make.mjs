@@ -23,6 +23,22 @@ const PICTURES = [
       await page.mouse.move(2, 2);
     },
   },
+  {
+    file: "road.png",
+    place: "road",
+    size: { width: 1600, height: 900 },
+    scheme: "dark",
+    preferences: {},
+    prepare: async (page) => {
+      await page.getByRole("button", { name: /^Run/ }).click();
+      await page.getByRole("button", { name: "Pause" }).click({ timeout: 60_000 });
+      await page.getByRole("button", { name: /strongest assist/ }).click();
+      await page.waitForFunction(`!document.querySelector(".canvas-note")`);
+      // Until the fuel stands there, charge-balanced.
+      await page.waitForTimeout(8000);
+      await page.mouse.move(2, 2);
+    },
+  },
 ];
 
 async function make(browser, address, { file, place, size, scheme, preferences, prepare }) {

@@ -84,6 +84,7 @@ export const road = {
     lay: "Lay a log over",
     out: "More",
     save: "Save as CSV",
+    report: "Report (HTML)",
     saved: (name: string) => `Saved: ${name}`,
   },
   say: { at: (title: string, since: string) => `${title}, since ${since}`, limits: "Binding now" },

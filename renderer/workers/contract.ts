@@ -32,6 +32,8 @@ export interface BalanceReply {
   readonly fuelEnergy: number;
   readonly litresPer100Km: number;
   readonly mpg: number;
+  /** g/km */
+  readonly co2PerKm: number;
   /** net battery energy over fuel energy before the correction */
   readonly netShare: number;
   readonly slope: number;

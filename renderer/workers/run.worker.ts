@@ -10,9 +10,6 @@ import { runJob } from "../../sim/study/compare/run-job.ts";
 import { optimum } from "../../sim/study/optimum/optimum.ts";
 import type { BoundReply, RunRequest, RunWorker } from "./contract.ts";
 
-/** Net battery energy over fuel energy at which the search for balance ends, before it is corrected. */
-const WINDOW = 0.005;
-
 /** The least fuel on a cycle at equal charge, as plain data. */
 function boundOf(
   { vehicle, cycle, options }: Omit<RunRequest, "strategy">,
@@ -48,7 +45,7 @@ const worker: RunWorker = {
     return transfer({ log, regime, summary }, buffers);
   },
   balance({ vehicle, cycle, strategy, options }, report) {
-    const found = balance(vehicle, cycle, strategyById(strategy), options, WINDOW, { report });
+    const found = balance(vehicle, cycle, strategyById(strategy), options, undefined, { report });
     const used = consumption(vehicle.fuel, found.fuelEnergy, found.run.b.travelled);
     return {
       balanced: found.balanced,
@@ -56,6 +53,7 @@ const worker: RunWorker = {
       fuelEnergy: found.fuelEnergy,
       litresPer100Km: used.litresPer100Km,
       mpg: used.mpg,
+      co2PerKm: used.co2PerKm,
       netShare: found.netShare,
       slope: found.slope,
       runs: found.runs,

@@ -29,9 +29,15 @@ export const repeatOf = ({ vehicle, summary, cycleLine, balance }: ReportSource)
     vehicle,
     cycleLine,
     summary.strategy,
-    balance ? { ...summary.settings, startSoc: vehicle.battery.socStart } : summary.settings,
-    [...(balance ? ["--balance"] : []), "--out", "report.html"],
+    balance?.ofThisRun ? { ...summary.settings, startSoc: vehicle.battery.socStart } : summary.settings,
+    [...(balance?.ofThisRun ? ["--balance"] : []), "--out", "report.html"],
   );
+
+/** How its balanced figure is found again, where that took other runs; null where the run itself says it. */
+export const repeatBalanceOf = ({ vehicle, summary, cycleLine, balance }: ReportSource): Repeat | null =>
+  balance && !balance.ofThisRun
+    ? repeatRun("run", vehicle, cycleLine, summary.strategy, summary.settings, ["--balance"])
+    : null;
 
 /**
  * A run as one self-contained HTML file: figures, ledger picture, plots, parameters, how to repeat it. No script and no
@@ -40,6 +46,7 @@ export const repeatOf = ({ vehicle, summary, cycleLine, balance }: ReportSource)
 export function runReport(source: ReportSource): string {
   const { summary, vehicle, log, regime, notes, version, made } = source;
   const repeat = repeatOf(source);
+  const balanced = repeatBalanceOf(source);
   const treatment = [...summary.cycle.treatment, ...notes, ...vehicleWarnings(vehicle)];
   const blocks = [["Fuel", fuelRows(source)] as const, ...energyRows(source)];
   const file = repeat.whole
@@ -56,7 +63,7 @@ ${ledgerPicture(summary.ledger)}<h3>The same in numbers</h3>${ledgerTable(source
 <h2>Regimes</h2>${regimeLanes(log, regime, summary.moments)}${regimeTable(summary.regimes)}
 <h2>Over time</h2><p class="small">Engine: shaft power. Machines and battery: electrical, positive when a machine uses or the battery gives.</p>${timePlots(log)}
 ${eventTables(source)}${parameterTables(source, repeat)}
-<h2>How to repeat it</h2><pre>npm run -s cli -- ${repeat.line}</pre>${file}
+<h2>How to repeat it</h2><pre>npm run -s cli -- ${repeat.line}</pre>${balanced && html`<p>The balanced figure:</p><pre>npm run -s cli -- ${balanced.line}</pre>`}${file}
 <p class="foot">${CAUTION}</p>`;
   return wholePage(`${vehicle.name} on ${summary.cycle.title}: report`, REPORT_STYLE, body);
 }

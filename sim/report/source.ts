@@ -13,6 +13,8 @@ export interface ReportBalance {
   readonly runs: number;
   /** why it is not balanced; empty when it is */
   readonly reason: string;
+  /** whether the run told is the one nearest to balance, or another, started as it was asked for */
+  readonly ofThisRun: boolean;
 }
 
 /** Everything that a report is made from; nothing is computed anew. */

@@ -4,6 +4,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { brotliCompressSync, gzipSync } from "node:zlib";
 import { openBrowser, serve } from "../served.mjs";
+import { PROBE, spread, verdict } from "./probe.mjs";
 
 const root = join(import.meta.dirname, "..", "..");
 const SIZE = { width: 1600, height: 900 };
@@ -13,47 +14,6 @@ const WARM_UP = Math.ceil(FRAMES / 5);
 
 /** Targets of the product: ms, ms, calls, triangles, ms. */
 const TARGET = { median: 3, p95: 6, calls: 60, triangles: 250_000, paint: 1500 };
-
-/**
- * Runs before the page: times each animation frame's script (its callbacks and what they put off to right after, which
- * is where the page is brought up to date), and counts draw calls and triangles.
- */
-const PROBE = `(() => {
-  const probe = { frames: [], calls: 0, triangles: 0 };
-  window.probe = probe;
-  const ask = window.requestAnimationFrame.bind(window);
-  window.requestAnimationFrame = (callback) => ask((now) => {
-    const began = performance.now();
-    let frame = probe.frames.at(-1);
-    if (!frame || frame.now !== now) probe.frames.push((frame = { now, script: 0, calls: 0, triangles: 0 }));
-    const before = { calls: probe.calls, triangles: probe.triangles };
-    callback(now);
-    queueMicrotask(() => queueMicrotask(() => queueMicrotask(() => {
-      frame.script += performance.now() - began;
-      frame.calls += probe.calls - before.calls;
-      frame.triangles += probe.triangles - before.triangles;
-    })));
-  });
-  const gl = WebGL2RenderingContext.prototype;
-  for (const [name, count, instances] of [
-    ["drawArrays", 2, -1], ["drawElements", 1, -1],
-    ["drawArraysInstanced", 2, 3], ["drawElementsInstanced", 1, 4], ["drawRangeElements", 3, -1],
-  ]) {
-    const draw = gl[name];
-    gl[name] = function (...args) {
-      probe.calls += 1;
-      if (args[0] === this.TRIANGLES) probe.triangles += (args[count] / 3) * (instances < 0 ? 1 : args[instances]);
-      return draw.apply(this, args);
-    };
-  }
-})()`;
-
-const quantile = (sorted, share) =>
-  sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0;
-const spread = (values) => {
-  const sorted = [...values].sort((a, b) => a - b);
-  return { median: quantile(sorted, 0.5), p95: quantile(sorted, 0.95), most: sorted.at(-1) ?? 0 };
-};
 
 const drawn = (page) =>
   page.waitForFunction(`!document.querySelector(".canvas-note") && probe.calls > 0`, null, {
@@ -130,7 +90,6 @@ function sizes() {
 const ms = (value) => value.toFixed(2).padStart(8);
 const kB = ({ plain, gzip, brotli }) =>
   `${plain.toFixed(0)} kB, gzip ${gzip.toFixed(0)} kB, brotli ${brotli.toFixed(0)} kB`;
-const verdict = (value, target) => (value <= target ? `within ${target}` : `OVER ${target}`);
 
 function report(version, warm, states, still, size) {
   const lines = [

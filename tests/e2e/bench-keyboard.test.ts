@@ -2,6 +2,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { ServedApp } from "./app.ts";
 import { gearSetDrawn, load, NAMES, role, shownNumber, slider, speedOf, speedsOf } from "./bench-page.ts";
+import { tabTo } from "./focus.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 240_000 });
@@ -15,20 +16,6 @@ beforeAll(async () => {
   await gearSetDrawn(page);
 }, 240_000);
 afterAll(() => app?.stop());
-
-/** What has the focus: its name for a reader. */
-const focused = (): Promise<string> =>
-  page.evaluate<string>(`(() => { const at = document.activeElement;
-    return at.getAttribute("aria-label") ?? at.labels?.[0]?.textContent ?? at.textContent; })()`);
-
-/** Goes on by the Tab key until something of that name has the focus. */
-async function tabTo(name: RegExp): Promise<void> {
-  for (let i = 0; i < 130; i += 1) {
-    if (name.test((await focused()).trim())) return;
-    await page.keyboard.press("Tab");
-  }
-  throw new Error(`the Tab key never comes to ${name}`);
-}
 
 const press = async (...keys: readonly string[]): Promise<void> => {
   for (const key of keys) await page.keyboard.press(key);
@@ -52,7 +39,7 @@ const perCarrierTurn = async (): Promise<readonly number[]> =>
 
 describe("the bench by keyboard alone", () => {
   it("moves a shaft by arrows, pages and Home, and takes it back", async () => {
-    await tabTo(/^Carrier speed$/);
+    await tabTo(page, /^Carrier speed$/);
     await press("ArrowUp");
     expect(await speedOf(page, "carrier")).toBe(2410);
     await press("Shift+ArrowUp");
@@ -68,7 +55,7 @@ describe("the bench by keyboard alone", () => {
   });
 
   it("moves the whole line", async () => {
-    await tabTo(/^Whole line/);
+    await tabTo(page, /^Whole line/);
     const before = await speedsOf(page);
     await press("PageUp");
     const after = await speedsOf(page);
@@ -79,7 +66,7 @@ describe("the bench by keyboard alone", () => {
   });
 
   it("shows sum and moment of the torques", async () => {
-    await tabTo(/^Sun torque .*: sum and moment$/);
+    await tabTo(page, /^Sun torque .*: sum and moment$/);
     await press("Enter");
     expect((await page.locator(".working .result").allTextContents()).map(shownNumber)).toEqual([0, 0]);
     await press("Escape");
@@ -95,7 +82,7 @@ describe("the bench by keyboard alone", () => {
       /^Output power 25\.1 kW$/,
       /^Electrical share/,
     ]) {
-      await tabTo(name);
+      await tabTo(page, name);
       await press("Space");
       expect(await page.locator(".working .result").count(), String(name)).toBe(1);
       await press("Escape");
@@ -107,7 +94,7 @@ describe("the bench by keyboard alone", () => {
     await role(page, "ring", "Hold").focus();
     await press("Enter");
     expect(await speedOf(page, "ring")).toBe(0);
-    await tabTo(/^Ring speed, typed$/);
+    await tabTo(page, /^Ring speed, typed$/);
     await page.keyboard.type("35 furlongs");
     await press("Enter");
     expect(await page.getByRole("alert").textContent()).toMatch(/Unknown unit/);
@@ -135,7 +122,7 @@ describe("the bench by keyboard alone", () => {
   });
 
   it("loads a situation, and tells in words what stands there", async () => {
-    await tabTo(/^sun backward$/);
+    await tabTo(page, /^sun backward$/);
     await press("Enter");
     await page.waitForTimeout(230);
     const { sun } = await speedsOf(page);

@@ -44,7 +44,7 @@ export async function report(words: readonly string[], around: Around): Promise<
     summary,
     log: run.log,
     regime: regimes(run.log, run.p),
-    balance: summary.balanced ?? null,
+    balance: summary.balanced ? { ...summary.balanced, ofThisRun: true } : null,
     cycleLine: name,
     notes: cycle.notes,
     version,

@@ -8,7 +8,7 @@ import { regimeSpans } from "../../../sim/report/lanes.ts";
 import { ledgerPicture, ledgerSides } from "../../../sim/report/ledger-picture.ts";
 import { clockText, timeTicks } from "../../../sim/report/plots.ts";
 import { repeatRun, shellWord } from "../../../sim/report/repeat.ts";
-import { repeatOf, runReport } from "../../../sim/report/report.ts";
+import { repeatBalanceOf, repeatOf, runReport } from "../../../sim/report/report.ts";
 import type { ReportSource } from "../../../sim/report/source.ts";
 import { niceStep } from "../../../sim/report/svg.ts";
 import { regimes } from "../../../sim/run/regimes.ts";
@@ -48,6 +48,31 @@ const source = sourceOf(
   },
 );
 const page = runReport(source);
+
+describe("how a report is repeated", () => {
+  const balance = {
+    l_per_100km: 4,
+    mpg_us: 58.8,
+    co2_g_per_km: 93,
+    slope: 2.6,
+    runs: 4,
+    reason: "",
+  };
+
+  it("asks for balance where the run told is the balanced one", () => {
+    const balanced = { ...source, balance: { ...balance, ofThisRun: true } };
+    expect(repeatOf(balanced).words).toContain("--balance");
+    expect(runReport(balanced).match(/npm run/g)).toHaveLength(1);
+  });
+
+  it("tells apart the run and its balanced figure where they are two", () => {
+    const apart = { ...source, balance: { ...balance, ofThisRun: false } };
+    expect(repeatOf(apart).words).not.toContain("--balance");
+    expect(repeatOf(apart).line).toContain("--soc 0.55");
+    expect(repeatBalanceOf(apart)?.words).toEqual(expect.arrayContaining(["run", "--balance"]));
+    expect(runReport(apart).match(/npm run/g)).toHaveLength(2);
+  });
+});
 
 describe("a report", () => {
   it("is one file without script or network, and escapes what people type", () => {
