@@ -18,13 +18,14 @@ const plain = (tokens: readonly Token[]): string =>
 const found = ({ request, summary }: Run): BalanceState => {
   const fuelEnergy = (summary?.fuel.energy_j ?? 0) * 1.02 + 1;
   const used = consumption(request.vehicle.fuel, fuelEnergy, summary?.distance_m ?? 0);
-  const { litresPer100Km, mpg } = used;
+  const { litresPer100Km, mpg, co2PerKm } = used;
   return {
     balanced: true,
     reason: "",
     fuelEnergy,
     litresPer100Km,
     mpg,
+    co2PerKm,
     netShare: -0.004,
     slope: 2.71,
     runs: 9,
