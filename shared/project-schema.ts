@@ -1,4 +1,6 @@
 import { z } from "zod";
+import { idSchema as id, tableSchema as table, titleSchema as title } from "./cycle-table.ts";
+import { ownCycleSchema } from "./own-cycles.ts";
 
 /** Version that is written. */
 export const SCHEMA_VERSION = 1;
@@ -6,73 +8,14 @@ export const SCHEMA_VERSION = 1;
 /** The places of the app, in the order of the rail. */
 export const PLACES = ["bench", "road", "compare", "lessons", "vehicle", "cycles"] as const;
 
-const MOST_SAMPLES = 1_000_000;
 /** rad/s: far beyond any shaft here; keeps nonsense out. */
 const FASTEST = 5_000;
-
-const id = z
-  .string()
-  .min(1)
-  .max(80)
-  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "lower-case words joined by hyphens");
-const title = z.string().min(1).max(200);
-const samples = z.array(z.number()).min(2).max(MOST_SAMPLES);
 
 const vehicle = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("preset"), id }),
   /** `readVehicle` of the engine checks what is inside. */
   z.strictObject({ kind: z.literal("own"), title, parameters: z.record(z.string(), z.unknown()) }),
 ]);
-
-const span = { start: z.number().nonnegative(), end: z.number().nonnegative() };
-
-/** A table as it is embedded: the fields of `CycleTrace`. */
-const table = z
-  .strictObject({
-    kind: z.literal("table"),
-    id,
-    title,
-    source: z.string().max(500),
-    /** s */
-    time: samples,
-    /** m/s */
-    speed: samples,
-    /** Rise over run. */
-    grade: samples,
-    phases: z
-      .array(z.strictObject({ id, title, ...span }))
-      .max(100)
-      .default([]),
-    soaks: z.array(z.strictObject(span)).max(100).default([]),
-    treatment: z.array(z.string().max(1000)).max(100).default([]),
-  })
-  .superRefine((cycle, context) => {
-    const fault = tableFault(cycle);
-    if (fault) context.addIssue({ code: "custom", path: fault.path, params: fault });
-  });
-
-interface TableFault {
-  readonly path: (string | number)[];
-  readonly what: string;
-  readonly accepted: string;
-}
-
-function tableFault(cycle: Record<"time" | "speed" | "grade", number[]>): TableFault | null {
-  const { time } = cycle;
-  for (const name of ["speed", "grade"] as const) {
-    if (cycle[name].length !== time.length) {
-      return {
-        path: [name],
-        what: `a list of ${cycle[name].length}, but time has ${time.length}`,
-        accepted: `${time.length} numbers`,
-      };
-    }
-  }
-  if (time[0] !== 0) return { path: ["time", 0], what: "the first time is not 0", accepted: "0" };
-  const fall = time.findIndex((now, i) => i > 0 && now <= (time[i - 1] ?? 0));
-  if (fall < 0) return null;
-  return { path: ["time", fall], what: "time does not go on", accepted: `more than ${time[fall - 1]}` };
-}
 
 const cycle = z.discriminatedUnion("kind", [
   /** What `cycleById` takes: an id, or a manoeuvre's line such as `cruise:speed=100km/h`. */
@@ -123,6 +66,9 @@ const lesson = z.strictObject({
   seed: z.int().min(0).max(4_294_967_295).default(1),
 });
 
+/** A lesson of one's own, as the text that is written; `readLesson` of the engine checks what is inside. */
+const ownLesson = z.strictObject({ id, title, text: z.string().max(500_000) });
+
 const view = z.strictObject({
   place: z.enum(PLACES).default("bench"),
   theme: z.enum(["system", "light", "dark"]).default("system"),
@@ -148,12 +94,19 @@ export const projectSchema = z.strictObject({
   title: z.string().max(200).default(""),
   vehicle,
   cycle,
+  /** Cycles that are in no catalogue, whether Road is set to one of them or not. */
+  ownCycles: z.array(ownCycleSchema).max(100).default([]),
   /** The first is the one that runs on Road; all are compared. */
   strategies: z.array(strategy).max(50).default([]),
   /** Payload, wind and the like, by the engine's names; it checks them. */
   runOptions: z.record(z.string(), z.unknown()).default({}),
   bench: bench.prefault({}),
+  /** The lesson that is open. */
   lesson: lesson.nullable().default(null),
+  /** Other lessons that were begun. */
+  lessonsBegun: z.array(lesson).max(500).default([]),
+  /** Lessons of one's own. */
+  lessons: z.array(ownLesson).max(200).default([]),
   view: view.prefault({}),
 });
 
@@ -169,6 +122,8 @@ export type StrategyChoice = Project["strategies"][number];
 export type BenchState = Project["bench"];
 /** How far a lesson is. */
 export type LessonState = NonNullable<Project["lesson"]>;
+/** A lesson of one's own. */
+export type OwnLesson = Project["lessons"][number];
 /** How the app shows it. */
 export type ViewSettings = Project["view"];
 

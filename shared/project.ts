@@ -1,4 +1,5 @@
 import { InputError } from "./errors.ts";
+import { prettyJson } from "./pretty-json.ts";
 import { faultsOf } from "./project-faults.ts";
 import { parseJson } from "./project-json.ts";
 import { type Project, projectSchema, SCHEMA_VERSION } from "./project-schema.ts";
@@ -65,10 +66,7 @@ export function migrate(
  */
 export function writeProject(project: Project): string {
   const checked = projectSchema.parse(project);
-  const text = JSON.stringify(checked, null, 2);
-  // A raw line feed never stands inside a JSON string, so this only finds lists.
-  const lists = /\[\n\s+(-?\d[-+.\deE]*(?:,\n\s+-?\d[-+.\deE]*)*)\n\s*\]/g;
-  return `${text.replace(lists, (_, numbers: string) => `[${numbers.replace(/,\n\s+/g, ", ")}]`)}\n`;
+  return `${prettyJson(checked)}\n`;
 }
 
 const isObject = (data: unknown): data is RawProject =>
@@ -101,6 +99,7 @@ export {
   type CycleChoice,
   type LessonState,
   newProject,
+  type OwnLesson,
   PLACES,
   type Project,
   SCHEMA_VERSION,

@@ -67,10 +67,17 @@ const numbers = z.array(z.number()).min(2).max(MOST_SAMPLES);
 /** Missing values stand as null, since JSON has no NaN. */
 const holes = z.array(z.number().nullable()).min(2).max(MOST_SAMPLES);
 
-const overlay = z.strictObject({
-  time: numbers,
+/** What was recorded beside a drive, in a file; `logFromJson` and `logToJson` turn it. */
+export const recordedLogSchema = z.strictObject({
+  time: z.array(z.number()).max(MOST_SAMPLES),
   channels: z
-    .array(z.strictObject({ id: z.enum(RECORDED_CHANNELS), name: z.string().max(200), values: holes }))
+    .array(
+      z.strictObject({
+        id: z.enum(RECORDED_CHANNELS),
+        name: z.string().max(200),
+        values: z.array(z.number().nullable()).max(MOST_SAMPLES),
+      }),
+    )
     .max(20),
 });
 
@@ -83,7 +90,7 @@ const base = {
   source: z.string().max(500),
   time: numbers,
   reading: z.array(z.string().max(1000)).max(100),
-  overlay: overlay.nullable(),
+  overlay: recordedLogSchema.nullable(),
 };
 
 /** A raw drive in a project or cycle file; `rawFromJson` and `rawToJson` turn it. */
@@ -134,12 +141,24 @@ const withNaN = (list: readonly (number | null)[]): Float64Array =>
 const withNull = (list: Float64Array): (number | null)[] =>
   Array.from(list, (value) => (Number.isNaN(value) ? null : value));
 
+/** A recorded log as JSON holds it. */
+export type RecordedLogJson = z.infer<typeof recordedLogSchema>;
+
+/** Typed arrays of what `recordedLogSchema` has parsed. */
+export const logFromJson = (json: RecordedLogJson): RecordedLog => ({
+  time: Float64Array.from(json.time),
+  channels: json.channels.map((channel) => ({ ...channel, values: withNaN(channel.values) })),
+});
+
+/** Plain lists; holes as null, since JSON has no NaN. */
+export const logToJson = (log: RecordedLog): RecordedLogJson => ({
+  time: [...log.time],
+  channels: log.channels.map((channel) => ({ ...channel, values: withNull(channel.values) })),
+});
+
 /** Typed arrays of what `rawDriveSchema` has parsed. */
 export function rawFromJson(json: RawDriveJson): RawDrive {
-  const overlay = json.overlay && {
-    time: Float64Array.from(json.overlay.time),
-    channels: json.overlay.channels.map((channel) => ({ ...channel, values: withNaN(channel.values) })),
-  };
+  const overlay = json.overlay && logFromJson(json.overlay);
   const common = { ...json, time: Float64Array.from(json.time), overlay };
   if (json.kind === "speeds") {
     return {
@@ -160,10 +179,7 @@ export function rawFromJson(json: RawDriveJson): RawDrive {
 
 /** Plain lists for `JSON.stringify`; `rawFromJson` of the parsed text gives the same to the last bit. */
 export function rawToJson(drive: RawDrive): RawDriveJson {
-  const overlay = drive.overlay && {
-    time: [...drive.overlay.time],
-    channels: drive.overlay.channels.map((channel) => ({ ...channel, values: withNull(channel.values) })),
-  };
+  const overlay = drive.overlay && logToJson(drive.overlay);
   const common = { ...drive, time: [...drive.time], reading: [...drive.reading], overlay };
   if (drive.kind === "speeds") {
     return { ...common, kind: "speeds", speed: [...drive.speed], grade: [...drive.grade] };

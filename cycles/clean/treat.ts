@@ -3,17 +3,18 @@ import type { CycleTrace, Span } from "../../shared/cycle.ts";
 import { InputError } from "../../shared/errors.ts";
 import { faultsOf } from "../../shared/project-faults.ts";
 import type { RawDrive, RecordedLog } from "../../shared/recorded.ts";
-import { type Treatment, type TreatmentInput, treatmentsSchema } from "../../shared/treatments.ts";
+import { type Treatment, treatmentsSchema } from "../../shared/treatments.ts";
 import { mpsToKmh } from "../../shared/units.ts";
+import type { Samples } from "../cut.ts";
 import { MAX_SPEED } from "../limits.ts";
 import { cropWork, resampleWork } from "./cut-work.ts";
 import { type DriveFigures, figuresOf, rawFigures } from "./figures.ts";
 import { fillGaps } from "./fill-gaps.ts";
 import { level, limitAcceleration, limitGrade, setToRest, startAndEndAtRest } from "./limit.ts";
-import { moveLog } from "./move-log.ts";
+import { moveLog, moveTimes } from "./move-log.ts";
 import { smoothPlaces } from "./smooth-places.ts";
 import { smoothSpeeds } from "./smooth-speeds.ts";
-import { type Done, startWork, type Work } from "./work.ts";
+import { type ClockPart, type Done, startWork, type Work } from "./work.ts";
 
 /** What one treatment did. */
 export interface TreatmentStep {
@@ -34,6 +35,8 @@ export interface TreatedDrive {
   readonly before: CycleTrace;
   /** To be driven; its `treatment` holds how it was read and one sentence a step. */
   readonly after: CycleTrace;
+  /** The drive as recorded on the clock of `after`, to be drawn over it; what was cut away is left out. */
+  readonly beforeMoved: Samples;
   /** What was recorded beside the drive, on the clock of `after`; null when nothing was. */
   readonly overlay: RecordedLog | null;
   readonly figuresBefore: DriveFigures;
@@ -41,15 +44,6 @@ export interface TreatedDrive {
   readonly steps: readonly TreatmentStep[];
   /** s, on the clock of `after`: gaps that no step has filled. */
   readonly openGaps: readonly Span[];
-}
-
-/** What is done to a drive when nobody says otherwise: places are made into speeds, gaps filled, the ends put at rest. */
-export function usualTreatments(raw: RawDrive): Treatment[] {
-  const list: TreatmentInput[] =
-    raw.kind === "positions"
-      ? [{ kind: "smooth" }, { kind: "fillGaps" }, { kind: "startAndEndAtRest" }]
-      : [{ kind: "fillGaps" }];
-  return treatmentsSchema.parse(list);
 }
 
 /**
@@ -83,6 +77,7 @@ export function treat(raw: RawDrive, treatments: readonly Treatment[]): TreatedD
   return {
     before: traceOf(raw, start, raw.reading),
     after,
+    beforeMoved: movedSamples(start.samples, work.clock),
     overlay: raw.overlay && moveLog(raw.overlay, work.clock),
     figuresBefore: rawFigures(raw, start.samples),
     figuresAfter: figuresOf(work.samples),
@@ -114,6 +109,12 @@ function apply(work: Work, treatment: Treatment, where: string): Done {
   }
 }
 
+function movedSamples(samples: Samples, clock: readonly ClockPart[]): Samples {
+  const { rows, time } = moveTimes(samples.time, clock);
+  const pick = (values: Float64Array): Float64Array => Float64Array.from(rows, (i) => at(values, i));
+  return { time, speed: pick(samples.speed), grade: pick(samples.grade) };
+}
+
 function traceOf(raw: RawDrive, work: Work, treatment: readonly string[]): CycleTrace {
   const { id, title, source } = raw;
   return { id, title, source, ...work.samples, phases: [], soaks: [], treatment };
@@ -129,3 +130,5 @@ function checkSpeed({ time, speed, source }: CycleTrace): void {
     accepted: `up to ${Math.round(mpsToKmh(MAX_SPEED))} km/h; smoothing sets impossible places aside`,
   });
 }
+
+export { usualTreatments } from "./usual.ts";

@@ -1,6 +1,6 @@
 import { goTo, PLACES, place } from "../state/place.ts";
 import { preferences } from "../state/settings.ts";
-import { redo, undo } from "../state/store.ts";
+import { redoHere, undoHere } from "../state/undoing.ts";
 import { working } from "../state/working.ts";
 import { takesText } from "../ui/keyboard.ts";
 import { toggleProjector, toggleTheme } from "./appearance.ts";
@@ -17,8 +17,8 @@ const SINGLE: Readonly<Record<string, () => void>> = {
 function commandKey(event: KeyboardEvent): boolean {
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return false;
   const key = event.key.toLowerCase();
-  if (key === "z") (event.shiftKey ? redo : undo)();
-  else if (key === "y") redo();
+  if (key === "z") (event.shiftKey ? redoHere : undoHere)();
+  else if (key === "y") redoHere();
   else return false;
   return true;
 }

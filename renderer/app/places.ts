@@ -23,7 +23,9 @@ export const PLACE: Readonly<Record<PlaceId, PlaceEntry>> = {
   bench: { icon: "bench", load: () => import("../bench/place.ts") },
   road: { icon: "road", load: () => import("../drive/place.ts") },
   compare: { icon: "compare", load: () => import("../compare/place.ts") },
+  lessons: { icon: "lessons", load: () => import("../lesson/place.ts") },
   vehicle: { icon: "vehicle", load: () => import("../vehicle/place.ts") },
+  cycles: { icon: "cycles", load: () => import("../cycles/place.ts") },
 };
 
 const loaded = signal<Partial<Readonly<Record<PlaceId, PlaceParts>>>>({});

@@ -2,8 +2,10 @@ import type { FileRef, OpenedFile, Result } from "../../shared/bridge.ts";
 import { faultText, InputError } from "../../shared/errors.ts";
 import { newProject, type Project, readProject, writeProject } from "../../shared/project.ts";
 import { bridge } from "../bridge/chooser.ts";
+import { projectWithLessons, takeLessonsOf } from "../state/lessons.ts";
+import { ownOfProject, ownStrategies, projectWithOwn } from "../state/own-strategies.ts";
 import { benchOfProject, projectWith } from "../state/project-bench.ts";
-import { projectWithRoad, roadOfProject } from "../state/project-road.ts";
+import { projectWithRoad, type RoadChoice, roadOfProject, withoutOwn } from "../state/project-road.ts";
 import { roadNow, setRoad } from "../state/road.ts";
 import { bench, ownVehicles, replaceBench } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
@@ -22,15 +24,24 @@ export function useProject(read: Project): void {
   const next = benchOfProject(read);
   const road = roadOfProject(read);
   project = read;
+  ownStrategies.value = ownOfProject(read);
   replaceBench(next.bench, next.own);
   setRoad(road);
+  takeLessonsOf(read);
+}
+
+function projectOf(road: RoadChoice): Project {
+  const withBench = projectWith(project, bench.value, ownVehicles.value);
+  const edited = projectWithRoad(projectWithOwn(withBench, ownStrategies.value), road);
+  project = projectWithLessons(edited);
+  return project;
 }
 
 /** The project as it stands now, with all that was changed. */
-export function projectNow(): Project {
-  project = projectWithRoad(projectWith(project, bench.value, ownVehicles.value), roadNow());
-  return project;
-}
+export const projectNow = (): Project => projectOf(roadNow());
+
+/** The same without own cycles, which are too large for the text store and are kept in another one. */
+export const projectToKeep = (): Project => projectOf(withoutOwn(roadNow()));
 
 /** Takes a file's text in place of the project; a broken one is refused and everything stays as it was. */
 export function takeFile(opened: OpenedFile): void {

@@ -1,21 +1,25 @@
 import { effect } from "@preact/signals";
 import type { MenuCommand } from "../../shared/bridge.ts";
 import { InputError } from "../../shared/errors.ts";
+import type { Project } from "../../shared/project.ts";
 import { bridge } from "../bridge/chooser.ts";
 import { startClock } from "../drive/clock.ts";
 import { keepProject, restoreProject, type TextStore } from "../state/autosave.ts";
+import { databaseStore } from "../state/own-store.ts";
 import { followPlace, goTo } from "../state/place.ts";
 import { keepPreferences, readPreferences } from "../state/preferences.ts";
 import { preferences, projector, reducedMotion, systemDark, theme } from "../state/settings.ts";
-import { redo, resetHistory, undo } from "../state/store.ts";
+import { resetHistory } from "../state/store.ts";
 import { slowing } from "../state/turning.ts";
+import { redoHere, undoHere } from "../state/undoing.ts";
 import { t } from "../texts/catalogue.ts";
 import { measureAgain } from "../ui/measure.ts";
 import { readMetrics } from "../ui/metrics.ts";
 import { toggleProjector, toggleTheme } from "./appearance.ts";
+import { keepOwnCycles } from "./keep-cycles.ts";
 import { onKeyDown } from "./keys.ts";
 import { loadRest } from "./places.ts";
-import { openProject, projectNow, saveProject, takeOpened, useProject } from "./project.ts";
+import { openProject, projectToKeep, saveProject, takeOpened, useProject } from "./project.ts";
 import { tell, toggleWindow } from "./window.ts";
 
 const nothing: TextStore = { getItem: () => null, setItem: () => undefined };
@@ -78,25 +82,33 @@ const KEEP_AFTER = 400;
 
 function keep(store: TextStore): void {
   let timer = 0;
+  let told = false;
+  const keepNow = (project: Project): void => {
+    const kept = keepProject(store, project);
+    if (!kept && !told) tell(t.notice.notKept, true);
+    told = !kept;
+  };
   effect(() => keepPreferences(store, preferences.value));
   effect(() => {
-    const now = projectNow();
+    const now = projectToKeep();
     window.clearTimeout(timer);
-    timer = window.setTimeout(() => keepProject(store, now), KEEP_AFTER);
+    timer = window.setTimeout(() => keepNow(now), KEEP_AFTER);
   });
-  window.addEventListener("pagehide", () => keepProject(store, projectNow()));
+  window.addEventListener("pagehide", () => keepProject(store, projectToKeep()));
 }
 
 const COMMANDS: Readonly<Partial<Record<MenuCommand, () => void>>> = {
   open: () => void openProject(),
   save: () => void saveProject(),
   "save-as": () => void saveProject(true),
-  undo,
-  redo,
+  undo: undoHere,
+  redo: redoHere,
   "place-bench": () => goTo("bench"),
   "place-road": () => goTo("road"),
   "place-compare": () => goTo("compare"),
+  "place-lessons": () => goTo("lessons"),
   "place-vehicle": () => goTo("vehicle"),
+  "place-cycles": () => goTo("cycles"),
   "export-run": () => void import("../drive/export.ts").then(({ saveCsv }) => saveCsv()),
   projector: toggleProjector,
   theme: toggleTheme,
@@ -117,6 +129,7 @@ export function start(): void {
   restore(store);
   followLook();
   keep(store);
+  void keepOwnCycles(databaseStore());
   document.addEventListener("keydown", onKeyDown);
   followPlace();
   startClock();

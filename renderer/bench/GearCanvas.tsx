@@ -108,7 +108,15 @@ export function GearCanvas({ source }: { source: GearSource }) {
       .then(({ createGearScene }) => {
         if (gone || !canvas.current) return;
         const made = hostScene(createGearScene(canvas.current, modelOf(source)), source);
-        made.onDrawn = () => setPlaces(gearLook.value.labels ? made.scene.labelPlaces() : NO_LABELS);
+        made.onDrawn = () => {
+          const part = source.pointed?.value ?? null;
+          const any = gearLook.value.labels || part !== null;
+          setPlaces(
+            any
+              ? made.scene.labelPlaces().filter((place) => gearLook.value.labels || place.part === part)
+              : NO_LABELS,
+          );
+        };
         host.current = made;
         setState("ready");
       })

@@ -12,6 +12,8 @@ export interface GearSource {
   readonly torques: ReadonlySignal<ShaftValues>;
   /** id of the text with the present values */
   readonly words: string;
+  /** a part that is pointed at: outlined and named, whatever the view is set to */
+  readonly pointed?: ReadonlySignal<PartId | null>;
   /** turns by itself while `on`, called with seconds of the person's time; none where another clock moves the angles */
   readonly turning?: { readonly on: ReadonlySignal<boolean>; readonly runFor: (seconds: number) => void };
   /** turns a part by hand, rad; none where nothing can be turned by hand */

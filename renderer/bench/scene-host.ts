@@ -29,7 +29,7 @@ export function modelOf({ vehicle }: GearSource): SceneModel {
 
 /** Feeds the scene from its source and draws when something changed. */
 export function hostScene(scene: GearScene, source: GearSource): SceneHost {
-  const { angles, torques, turning } = source;
+  const { angles, torques, turning, pointed } = source;
   let hovered: PartId | null = null;
   let frame = 0;
   let last = 0;
@@ -47,15 +47,16 @@ export function hostScene(scene: GearScene, source: GearSource): SceneHost {
   }
   const setLook = (): void => {
     const { cut, explode, labels, arrows, extent, selected } = gearLook.value;
+    const part = pointed?.value ?? null;
     scene.setLook({
       theme: theme.value,
       projector: projector.value,
       cut,
       explode,
-      labels,
+      labels: labels || part !== null,
       marks: true,
       torques: arrows ? torques.value : null,
-      selected,
+      selected: part ?? selected,
       hovered,
       extent,
     });

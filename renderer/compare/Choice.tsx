@@ -1,7 +1,7 @@
 import { listCycles } from "../../cycles/catalogue.ts";
-import { STRATEGIES } from "../../sim/control/strategies/registry.ts";
 import { ViewHead } from "../bench/ViewHead.tsx";
 import { num } from "../state/format.ts";
+import { ownStrategies, strategyEntries } from "../state/own-strategies.ts";
 import { ownCycles } from "../state/road.ts";
 import { vehicles } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
@@ -14,13 +14,18 @@ const c = t.compare;
 interface ListProps {
   readonly name: string;
   readonly of: typeof chosenCycles;
-  readonly entries: readonly { readonly id: string; readonly title: string; readonly about?: string }[];
+  readonly entries: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly about?: string;
+    readonly own?: boolean;
+  }[];
 }
 
 const List = ({ name, of, entries }: ListProps) => (
   <fieldset class="choose">
     <legend>{name}</legend>
-    {entries.map(({ id, title, about }) => (
+    {entries.map(({ id, title, about, own }) => (
       <label key={id} class="check" title={about}>
         <input
           type="checkbox"
@@ -29,7 +34,7 @@ const List = ({ name, of, entries }: ListProps) => (
             of.value = toggled(of.value, id);
           }}
         />
-        {title}
+        {title} {own && <span class="unit">{c.ownWord}</span>}
       </label>
     ))}
   </fieldset>
@@ -68,7 +73,7 @@ export const Choice = () => (
       <List
         name={c.strategies}
         of={chosenStrategies}
-        entries={STRATEGIES.map(({ id, title, about }) => ({ id, title, about }))}
+        entries={strategyEntries(ownStrategies.value, c.own.about)}
       />
       <List name={c.vehicles} of={chosenVehicles} entries={vehicles.value} />
       <List

@@ -1,10 +1,20 @@
 import { joulesToKwh, mpsToKmh } from "../../shared/units.ts";
 import type { ComparisonResult } from "../../sim/study/compare/run-job.ts";
 import { num } from "../state/format.ts";
+import { ownStrategies } from "../state/own-strategies.ts";
 import { t } from "../texts/catalogue.ts";
 import { LineKey } from "./marks.tsx";
 import { RegimeStrip } from "./RegimeStrip.tsx";
-import { boundOf, laid, picked, pickedResult, results } from "./state.ts";
+import {
+  boundOf,
+  drivenWith,
+  type FailedLine,
+  failures,
+  laid,
+  picked,
+  pickedResult,
+  results,
+} from "./state.ts";
 
 const c = t.compare.columns;
 
@@ -43,6 +53,26 @@ function name({ row }: ComparisonResult): string {
   return several ? `${row.strategy.title}, ${row.vehicle.name}, ${row.cycle.id}` : row.strategy.title;
 }
 
+/** That a line is a person's own, and whether its text is still the one that was driven. */
+function OwnWord({ index }: { index: number }) {
+  const driven = drivenWith.value.get(index);
+  if (driven?.kind !== "own") return null;
+  const now = ownStrategies.value.find(({ title }) => title === driven.title);
+  return <span class="unit">{now?.text === driven.text ? t.compare.ownWord : t.compare.ownChanged}</span>;
+}
+
+/** A line that could not be driven: its name, and why. */
+const Failed = ({ line }: { line: FailedLine }) => (
+  <tr class="failed">
+    <th scope="row">
+      <span class="no-key" /> {line.strategy}
+    </th>
+    <td colSpan={8}>
+      <b>{t.compare.lineFailed(line.vehicle, line.cycle)}</b> {line.why}
+    </td>
+  </tr>
+);
+
 function Line({ result, end }: { result: ComparisonResult; end: number }) {
   const { row } = result;
   const on = result === pickedResult.value;
@@ -57,7 +87,7 @@ function Line({ result, end }: { result: ComparisonResult; end: number }) {
           }}
         >
           {place >= 0 ? <LineKey place={place} picked={on} /> : <span class="no-key" />}
-          {name(result)}
+          {name(result)} <OwnWord index={row.index} />
         </button>
       </th>
       <td class="fuel">
@@ -135,6 +165,9 @@ export function CompareTable() {
         <BoundLine />
         {results.value.map((result) => (
           <Line key={result.row.index} result={result} end={end} />
+        ))}
+        {failures.value.map((line) => (
+          <Failed key={line.index} line={line} />
         ))}
       </tbody>
     </table>

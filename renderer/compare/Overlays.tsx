@@ -5,13 +5,12 @@ import type { ComparisonResult } from "../../sim/study/compare/run-job.ts";
 import { timeTicks, valueTicks } from "../plots/time/ticks.ts";
 import { num, roadUnitName } from "../state/format.ts";
 import { units } from "../state/settings.ts";
-import { vehicle } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 import { metrics } from "../ui/metrics.ts";
 import { clockTime } from "../ui/time.ts";
 import { useSize } from "../ui/use-size.ts";
-import { dashAt, shapeAt } from "./marks.tsx";
-import { boundOf, compareCursor, laid, pickedResult, referenceResult } from "./state.ts";
+import { dashAt, MarkKey, shapeAt } from "./marks.tsx";
+import { against, boundOf, compareCursor, laid, lowerHeatOf, pickedResult } from "./state.ts";
 
 /** One curve of an overlay. */
 interface Line {
@@ -36,7 +35,7 @@ interface Panel {
 const scaled = (values: Float64Array, factor: number): Float64Array => values.map((value) => value * factor);
 
 /** J of fuel in grams. */
-const gramsPerJoule = (): number => 1000 / vehicle.value.fuel.lowerHeat;
+const gramsPerJoule = (result: ComparisonResult): number => 1000 / lowerHeatOf(result);
 
 function lineOf(result: ComparisonResult, place: number, values: Float64Array, colour: Line["colour"]): Line {
   return {
@@ -53,8 +52,8 @@ function lineOf(result: ComparisonResult, place: number, values: Float64Array, c
 /** Speed of the picked line; everybody's charge; everybody's fuel over the reference. */
 function panelsOf(): readonly Panel[] {
   const one = pickedResult.value;
-  const against = referenceResult.value;
-  if (!one || !against) return [];
+  const over = against.value;
+  if (!one || !over) return [];
   const road = units.value.road === "kmh" ? mpsToKmh(1) : mpsToMph(1);
   const bound = boundOf(one);
   const charge = laid.value.map((result, i) => lineOf(result, i, scaled(result.series.soc, 100), "battery"));
@@ -72,12 +71,12 @@ function panelsOf(): readonly Panel[] {
       ]
     : [];
   const fuel = laid.value
-    .filter((result) => result !== against)
+    .filter((result) => result !== over.result)
     .map((result) =>
       lineOf(
         result,
         laid.value.indexOf(result),
-        scaled(fuelOver(result.series, against.series, against.row.slope), gramsPerJoule()),
+        scaled(fuelOver(result.series, over.series, over.slope), gramsPerJoule(result)),
         "fuel",
       ),
     );
@@ -93,7 +92,7 @@ function panelsOf(): readonly Panel[] {
     { id: "charge", title: t.compare.charge, unit: "%", decimals: 1, lines: [...boundLine, ...charge] },
     {
       id: "fuel",
-      title: t.compare.over(against.row.strategy.title),
+      title: t.compare.difference,
       unit: t.compare.grams,
       decimals: 1,
       lines: fuel,
@@ -141,7 +140,7 @@ function PanelRow({ panel, frame }: { panel: Panel; frame: Frame }) {
         <span>{panel.unit}</span>
       </div>
       <svg width={width} height={height} aria-hidden="true">
-        {valueTicks({ least, most }, 1, 4).map((value) => (
+        {valueTicks({ least, most }, 1, (height - 14) / (text * 1.6)).map((value) => (
           <g key={value}>
             <line class={value === 0 ? "zero" : "grid"} x1={left} x2={width} y1={y(value)} y2={y(value)} />
             <text class="label tick" x={left - 6} y={y(value) + text * 0.33} text-anchor="end">
@@ -167,18 +166,35 @@ function PanelRow({ panel, frame }: { panel: Panel; frame: Frame }) {
           </g>
         ))}
       </svg>
-      <table class="laid-values" aria-label={panel.title}>
-        <tbody>
-          {panel.lines.map((line) => (
-            <tr key={line.key}>
-              <th scope="row">{panel.id === "speed" ? "" : line.name}</th>
-              <td class={`ink ${line.colour}`}>{num(valueAt(line, compareCursor.value), panel.decimals)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <div class="laid-side">
+        <table class="laid-values" aria-label={panel.title}>
+          <tbody>
+            {panel.lines.map((line) => (
+              <tr key={line.key}>
+                <th scope="row">
+                  {line.place >= 0 && <MarkKey place={line.place} picked={line.picked} />}
+                  {panel.id === "speed" ? "" : line.name}
+                </th>
+                <td class={`ink ${line.colour}`}>
+                  {num(valueAt(line, compareCursor.value), panel.decimals)}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
     </div>
   );
+}
+
+/** Least lines of text that a row has room for. */
+const LEAST_LINES = 3;
+
+/** Heights of the rows, px: by how many values stand beside each. */
+function heightsOf(panels: readonly Panel[], height: number): readonly number[] {
+  const lines = panels.map((panel) => Math.max(LEAST_LINES, panel.lines.length));
+  const all = lines.reduce((sum, count) => sum + count, 0);
+  return lines.map((count) => Math.floor((height * count) / all));
 }
 
 /** View B: the lines of one cycle over each other on one cursor. */
@@ -190,11 +206,16 @@ export function Overlays() {
     1,
     ...panels.flatMap((panel) => panel.lines.map((line) => at(line.time, line.time.length - 1))),
   );
-  const inner = width - text * 23.5;
-  const each = Math.floor((height - text * 2.4) / 3);
+  const inner = width - text * 28;
+  const heights = heightsOf(panels, height - text * 2.4);
+  const high = heights.reduce((sum, one) => sum + one, 0);
   const left = text * 3.4;
-  const frame = { width: inner, height: each, left, end };
+  const frame = { width: inner, left, end };
   const toX = (time: number): number => left + (time / end) * (inner - left);
+  // The cursor's own time takes the place of the numbers under it.
+  const times = timeTicks(0, end, inner - left, text * 5.5).filter(
+    (time) => Math.abs(toX(time) - toX(compareCursor.value)) > text * 5,
+  );
   const move = (to: number): void => {
     compareCursor.value = Math.min(end, Math.max(0, to));
   };
@@ -202,11 +223,11 @@ export function Overlays() {
     <div class="overlays" ref={ref}>
       {width > 0 && panels.length > 0 && (
         <>
-          {panels.map((panel) => (
-            <PanelRow key={panel.id} panel={panel} frame={frame} />
+          {panels.map((panel, i) => (
+            <PanelRow key={panel.id} panel={panel} frame={{ ...frame, height: heights[i] ?? 0 }} />
           ))}
           <svg class="compare-axis" width={inner} height={text * 1.6} aria-hidden="true">
-            {timeTicks(0, end, inner - left, text * 5.5).map((time) => (
+            {times.map((time) => (
               <text key={time} class="label" x={toX(time)} y={text * 1.2} text-anchor="middle">
                 {clockTime(time, 0)}
               </text>
@@ -221,7 +242,7 @@ export function Overlays() {
             aria-valuemax={Math.round(end)}
             aria-valuenow={Math.round(compareCursor.value)}
             aria-valuetext={clockTime(compareCursor.value)}
-            style={{ left: `${text * 8.4 + left}px`, width: `${inner - left}px`, height: `${each * 3}px` }}
+            style={{ left: `${text * 8.4 + left}px`, width: `${inner - left}px`, height: `${high}px` }}
             onPointerDown={(event) => {
               event.currentTarget.setPointerCapture(event.pointerId);
               move((event.offsetX / (inner - left)) * end);

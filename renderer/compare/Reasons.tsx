@@ -2,12 +2,13 @@ import { type Difference, whereTheyDiffer } from "../../sim/study/compare/differ
 import type { ComparisonResult } from "../../sim/study/compare/run-job.ts";
 import { runNow } from "../drive/actions.ts";
 import { num } from "../state/format.ts";
+import { ownId } from "../state/own-strategies.ts";
 import { goTo } from "../state/place.ts";
 import { cycleId, moveTo, runOptions, strategyId } from "../state/road.ts";
-import { setVehicle, vehicle } from "../state/store.ts";
+import { setVehicle } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 import { clockTime } from "../ui/time.ts";
-import { compareCursor, pickedResult, referenceResult } from "./state.ts";
+import { against, compareCursor, lowerHeatOf, pickedResult } from "./state.ts";
 
 const c = t.compare;
 
@@ -17,7 +18,7 @@ const title = (id: string): string => t.roadRegimes[id]?.title.toLowerCase() ?? 
 async function openOnRoad({ row }: ComparisonResult, at: number): Promise<void> {
   setVehicle(row.vehicle.id);
   cycleId.value = row.cycle.id;
-  strategyId.value = row.strategy.id;
+  strategyId.value = row.strategy.id === "own" ? ownId(row.strategy.title) : row.strategy.id;
   runOptions.value = { ...runOptions.value, startSoc: row.start_soc };
   goTo("road");
   await runNow();
@@ -25,7 +26,7 @@ async function openOnRoad({ row }: ComparisonResult, at: number): Promise<void> 
 }
 
 function Reason({ one, place, of }: { one: Difference; place: number; of: ComparisonResult }) {
-  const grams = (one.energy * 1000) / vehicle.value.fuel.lowerHeat;
+  const grams = (one.energy * 1000) / lowerHeatOf(of);
   const [a, b] = one.charge;
   return (
     <li>
@@ -60,14 +61,14 @@ function Reason({ one, place, of }: { one: Difference; place: number; of: Compar
 /** The stretches in which the picked line loses most against the reference. */
 export function Reasons() {
   const one = pickedResult.value;
-  const against = referenceResult.value;
-  if (!one || !against || one === against) return null;
-  const found = whereTheyDiffer(one.series, against.series, against.row.slope);
+  const other = against.value?.result ?? null;
+  if (!one || !other || one === other) return null;
+  const found = whereTheyDiffer(one.series, other.series, other.row.slope);
   return (
     <section class="reasons" aria-label={c.differ}>
       <p>
         <b>{c.differ}</b>{" "}
-        <span class="unit">{c.differSub(one.row.strategy.title, against.row.strategy.title)}</span>
+        <span class="unit">{c.differSub(one.row.strategy.title, other.row.strategy.title)}</span>
       </p>
       {found.length === 0 && <p>{c.none}</p>}
       <ol>

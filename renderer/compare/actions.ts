@@ -1,21 +1,31 @@
+import { batch } from "@preact/signals";
+import { strategyById } from "../../sim/control/strategies/registry.ts";
 import { type ComparisonJob, compareJobs } from "../../sim/study/compare/job.ts";
 import { compareCsv } from "../../sim/study/compare/table.ts";
 import { faultWords } from "../app/fault-words.ts";
 import { take } from "../app/project.ts";
 import { tell } from "../app/window.ts";
 import { bridge } from "../bridge/chooser.ts";
+import { ownStrategies, strategyOf } from "../state/own-strategies.ts";
 import { chosenCycle, runOptions } from "../state/road.ts";
 import { ownVehicles } from "../state/store.ts";
 import { findVehicle } from "../state/vehicles.ts";
 import { t } from "../texts/catalogue.ts";
-import { Cancelled, Runner } from "../workers/runner.ts";
+import { Crew, type Piece } from "../workers/crew.ts";
+import { Cancelled } from "../workers/runner.ts";
+import { curvesCsv } from "./curves-csv.ts";
 import {
+  against,
   boundKey,
   bounds,
   chosenCycles,
   chosenStrategies,
   chosenVehicles,
   compareCursor,
+  drivenWith,
+  type FailedLine,
+  failures,
+  laid,
   picked,
   reference,
   results,
@@ -23,15 +33,28 @@ import {
   withBound,
 } from "./state.ts";
 
-/** One piece of work for any free worker. */
-type Piece = (runner: Runner) => Promise<void>;
-
+/** One line: a failure stands in its place in the table, and the others go on. */
 function linePiece(job: ComparisonJob): Piece {
   return async (runner) => {
-    const result = await runner.ask((worker, report) => worker.compare(job, report));
-    results.value = [...results.value, result].sort((a, b) => a.row.index - b.row.index);
+    try {
+      const result = await runner.ask((worker, report) => worker.compare(job, report));
+      results.value = [...results.value, result].sort((a, b) => a.row.index - b.row.index);
+    } catch (error) {
+      if (error instanceof Cancelled) throw error;
+      failures.value = [...failures.value, failedLine(job, faultWords(error))].sort(
+        (a, b) => a.index - b.index,
+      );
+    }
   };
 }
+
+const failedLine = ({ index, strategy, vehicle, cycle }: ComparisonJob, why: string): FailedLine => ({
+  index,
+  strategy: strategy.kind === "own" ? strategy.title : strategyById(strategy.id).title,
+  vehicle: vehicle.name,
+  cycle: cycle.id,
+  why,
+});
 
 function boundPiece({ vehicle, cycle, options }: ComparisonJob): Piece {
   return async (runner) => {
@@ -40,14 +63,17 @@ function boundPiece({ vehicle, cycle, options }: ComparisonJob): Piece {
   };
 }
 
-/** The pieces of a comparison, lines first. */
-function piecesOf(): Piece[] {
-  const jobs = compareJobs(
+/** What is chosen, as jobs. @throws InputError for what is no longer there */
+const jobsNow = (): readonly ComparisonJob[] =>
+  compareJobs(
     chosenVehicles.value.map((id) => findVehicle(ownVehicles.value, id)),
     chosenCycles.value.map(chosenCycle),
-    chosenStrategies.value.map((id) => ({ kind: "built-in" as const, id })),
+    chosenStrategies.value.map((id) => strategyOf(ownStrategies.value, id)),
     runOptions.value,
   );
+
+/** The pieces of a comparison, lines first. */
+function piecesOf(jobs: readonly ComparisonJob[]): Piece[] {
   const seen = new Set<string>();
   const first = jobs.filter(({ vehicle, cycle }) => {
     const key = boundKey(vehicle.id, cycle.id);
@@ -58,47 +84,46 @@ function piecesOf(): Piece[] {
   return [...jobs.map(linePiece), ...(withBound.value ? first.map(boundPiece) : [])];
 }
 
-let runners: Runner[] = [];
+const crew = new Crew();
+
+function clear(jobs: readonly ComparisonJob[]): void {
+  batch(() => {
+    results.value = [];
+    failures.value = [];
+    drivenWith.value = new Map(jobs.map(({ index, strategy }) => [index, strategy]));
+    bounds.value = new Map();
+    picked.value = null;
+    reference.value = null;
+    compareCursor.value = 0;
+  });
+}
 
 /** Drives everything that is chosen, on all cores; finished lines show at once, also when it is cancelled. */
 export async function compareNow(): Promise<void> {
   if (under.value) return;
-  let queue: Piece[];
+  let jobs: readonly ComparisonJob[];
   try {
-    queue = piecesOf();
+    jobs = jobsNow();
   } catch (error) {
     tell(t.compare.failed(faultWords(error)), true);
     return;
   }
-  const all = queue.length;
-  results.value = [];
-  bounds.value = new Map();
-  picked.value = null;
-  reference.value = null;
-  compareCursor.value = 0;
-  under.value = { done: 0, all };
-  runners = Array.from({ length: Math.max(1, navigator.hardwareConcurrency) }, () => new Runner());
-  const work = async (runner: Runner): Promise<void> => {
-    for (let piece = queue.shift(); piece; piece = queue.shift()) {
-      try {
-        await piece(runner);
-      } catch (error) {
-        if (error instanceof Cancelled) return;
-        tell(t.compare.failed(faultWords(error)), true);
-      }
-      if (under.value) under.value = { done: under.value.done + 1, all };
-    }
-  };
-  await Promise.all(runners.map(work));
-  if (queue.length > 0) tell(t.compare.cancelled);
+  clear(jobs);
+  const pieces = piecesOf(jobs);
+  under.value = { done: 0, all: pieces.length };
+  const complete = await crew.work(pieces, {
+    done: (done) => {
+      under.value = { done, all: pieces.length };
+    },
+    failed: (error) => tell(t.compare.failed(faultWords(error)), true),
+  });
+  if (!complete) tell(t.compare.cancelled);
   under.value = null;
-  for (const runner of runners) runner.end();
-  runners = [];
 }
 
 /** Stops; finished lines stay. */
 export function cancelCompare(): void {
-  for (const runner of runners) runner.cancel();
+  crew.cancel();
 }
 
 /** Saves the table as CSV. */
@@ -107,6 +132,18 @@ export async function saveTable(): Promise<void> {
     suggestedName: "comparison.csv",
     kinds: [{ title: "CSV", mime: "text/csv", extensions: ["csv"] }],
     content: compareCsv(results.value.map(({ row }) => row)),
+  });
+  take(result, (saved) => tell(t.compare.saved(saved.name)), t.notice.notSaved);
+}
+
+/** Saves the curves that are laid over each other as CSV. */
+export async function saveCurves(): Promise<void> {
+  const over = against.value;
+  if (!over) return;
+  const result = await bridge.exportFile({
+    suggestedName: "curves.csv",
+    kinds: [{ title: "CSV", mime: "text/csv", extensions: ["csv"] }],
+    content: curvesCsv(laid.value, over),
   });
   take(result, (saved) => tell(t.compare.saved(saved.name)), t.notice.notSaved);
 }

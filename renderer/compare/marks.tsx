@@ -19,3 +19,10 @@ export const LineKey = ({ place, picked }: { place: number; picked: boolean }) =
     <path transform="translate(19 7)" d={shapeAt(place)} class={picked ? "picked" : ""} />
   </svg>
 );
+
+/** The mark alone, beside a value. */
+export const MarkKey = ({ place, picked }: { place: number; picked: boolean }) => (
+  <svg class="line-key mark-key" width="14" height="14" aria-hidden="true">
+    <path transform="translate(7 7)" d={shapeAt(place)} class={picked ? "picked" : ""} />
+  </svg>
+);

@@ -1,6 +1,17 @@
 import { computed, signal } from "@preact/signals";
+import type { EnergySeries } from "../../sim/study/compare/differ.ts";
+import type { ComparedStrategy } from "../../sim/study/compare/job.ts";
 import type { ComparisonResult } from "../../sim/study/compare/run-job.ts";
+import { ownVehicles } from "../state/store.ts";
+import { findVehicle } from "../state/vehicles.ts";
 import type { BoundReply } from "../workers/contract.ts";
+
+/** The views of Compare: one at a time. */
+export const COMPARE_VIEWS = ["strategies", "own", "sweep", "regeneration"] as const;
+
+export type CompareView = (typeof COMPARE_VIEWS)[number];
+
+export const compareView = signal<CompareView>("strategies");
 
 /** What is compared: ids of vehicles, cycles and strategies. */
 export const chosenVehicles = signal<readonly string[]>(["compact"]);
@@ -16,6 +27,20 @@ export const withBound = signal(true);
 /** Finished lines of the last comparison, in the order of their indices. */
 export const results = signal<readonly ComparisonResult[]>([]);
 
+/** A line that could not be driven, and why: an own strategy that failed, say. The others go on. */
+export interface FailedLine {
+  readonly index: number;
+  readonly strategy: string;
+  readonly vehicle: string;
+  readonly cycle: string;
+  readonly why: string;
+}
+
+export const failures = signal<readonly FailedLine[]>([]);
+
+/** What each line was driven with, by its index: an own text may have changed since. */
+export const drivenWith = signal<ReadonlyMap<number, ComparedStrategy>>(new Map());
+
 /** Least fuel of each vehicle on each cycle, by `boundKey`. */
 export const bounds = signal<ReadonlyMap<string, BoundReply>>(new Map());
 
@@ -24,9 +49,9 @@ export const boundKey = (vehicle: string, cycle: string): string => `${vehicle} 
 /** Jobs done and all of them, while a comparison is under way. */
 export const under = signal<{ readonly done: number; readonly all: number } | null>(null);
 
-/** The line picked, by its index, and the one that it is held against; null: the line with the least fuel. */
+/** The line picked, by its index, and what it is held against; null: the line with the least fuel. */
 export const picked = signal<number | null>(null);
-export const reference = signal<number | null>(null);
+export const reference = signal<number | "bound" | null>(null);
 
 /** Time looked at in the overlays, s. */
 export const compareCursor = signal(0);
@@ -57,6 +82,28 @@ export const referenceResult = computed(() => {
 /** The bound of a line, if it was found. */
 export const boundOf = (result: ComparisonResult): BoundReply | null =>
   bounds.value.get(boundKey(result.row.vehicle.id, result.row.cycle.id)) ?? null;
+
+/** What fuel is counted over: another line, or the least fuel possible. */
+export interface Against {
+  /** null: the bound */
+  readonly result: ComparisonResult | null;
+  readonly series: EnergySeries;
+  /** fuel that one unit of battery energy counts as */
+  readonly slope: number;
+}
+
+/** What the difference of fuel is shown over; null without lines. */
+export const against = computed<Against | null>(() => {
+  const one = pickedResult.value;
+  const other = referenceResult.value;
+  const bound = one && reference.value === "bound" ? boundOf(one) : null;
+  if (one && bound?.feasible) return { result: null, series: bound, slope: one.row.slope };
+  return other && { result: other, series: other.series, slope: other.row.slope };
+});
+
+/** Lower heating value of the fuel of a line's vehicle, J/kg: grams of what is counted in joules. */
+export const lowerHeatOf = ({ row }: ComparisonResult): number =>
+  findVehicle(ownVehicles.value, row.vehicle.id).fuel.lowerHeat;
 
 /** Puts or takes an id in a list. */
 export const toggled = (list: readonly string[], id: string): readonly string[] =>

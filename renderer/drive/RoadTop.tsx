@@ -2,8 +2,9 @@ import { listCycles } from "../../cycles/catalogue.ts";
 import { STRATEGIES } from "../../sim/control/strategies/registry.ts";
 import { ActionButton, ProjectorButton, VehicleChoice } from "../app/top-parts.tsx";
 import { num } from "../state/format.ts";
+import { ownId, ownStrategies } from "../state/own-strategies.ts";
 import { asking } from "../state/predict.ts";
-import { balances, cycleId, mode, ownCycles, progress, run, strategyId } from "../state/road.ts";
+import { balances, chosenCycle, cycleId, mode, ownCycles, progress, run, strategyId } from "../state/road.ts";
 import { t } from "../texts/catalogue.ts";
 import { Icon } from "../ui/icons.tsx";
 import { cancelRun, runNow } from "./actions.ts";
@@ -11,8 +12,20 @@ import { openPanel, togglePanel } from "./panel.ts";
 
 const KINDS = ["standard", "standard phase", "composite", "manoeuvre"] as const;
 
+/** Title of a chosen cycle that no list has: a manoeuvre with parameters of its own. */
+function unlisted(): string | null {
+  const id = cycleId.value;
+  const listed = [...listCycles(), ...ownCycles.value].some((one) => one.id === id);
+  try {
+    return listed ? null : chosenCycle(id).title;
+  } catch {
+    return null;
+  }
+}
+
 function CycleChoice() {
   const cycles = listCycles();
+  const other = unlisted();
   return (
     <select
       aria-label={t.road.cycle}
@@ -22,6 +35,7 @@ function CycleChoice() {
         cycleId.value = event.currentTarget.value;
       }}
     >
+      {other && <option value={cycleId.value}>{other}</option>}
       {ownCycles.value.length > 0 && (
         <optgroup label={t.road.groups.own}>
           {ownCycles.value.map((cycle) => (
@@ -55,6 +69,15 @@ const StrategyChoice = () => (
       strategyId.value = event.currentTarget.value;
     }}
   >
+    {ownStrategies.value.length > 0 && (
+      <optgroup label={t.road.groups.ownStrategies}>
+        {ownStrategies.value.map(({ title }) => (
+          <option key={title} value={ownId(title)}>
+            {title}
+          </option>
+        ))}
+      </optgroup>
+    )}
     {STRATEGIES.map((strategy) => (
       <option key={strategy.id} value={strategy.id}>
         {strategy.title}

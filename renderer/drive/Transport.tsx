@@ -1,3 +1,4 @@
+import { canLayOver, laidOver } from "../state/recorded-overlay.ts";
 import {
   chosen,
   cursor,
@@ -56,6 +57,23 @@ function toggleLoop(): void {
   looping.value = !looping.value;
 }
 
+/** Lays what was recorded over the run's curves; only where the run's cycle carries something recorded. */
+const LayOver = () =>
+  canLayOver.value ? (
+    <button
+      type="button"
+      class="btn layover"
+      aria-label={t.cycles.layOverName}
+      title={t.cycles.layOverName}
+      aria-pressed={laidOver.value}
+      onClick={() => {
+        laidOver.value = !laidOver.value;
+      }}
+    >
+      {t.cycles.layOver}
+    </button>
+  ) : null;
+
 /** What can be taken out of the app: pictures, a clip, the run's columns; and the other runs. */
 const Out = () => (
   <select
@@ -102,6 +120,7 @@ export const Transport = () => (
     <button type="button" class="btn" aria-pressed={looping.value} onClick={toggleLoop} disabled={!run.value}>
       <Icon name="loop" /> {t.road.transport.loop}
     </button>
+    <LayOver />
     <Out />
   </section>
 );

@@ -19,8 +19,8 @@ export function warmUp(): void {
 }
 
 /** Name of a run in lists. */
-export const runName = ({ vehicle, cycle, strategy }: RunRequest): string =>
-  t.road.runName(vehicle.name, cycle.title, strategy);
+export const runName = ({ vehicle, cycle, strategy, own }: RunRequest): string =>
+  t.road.runName(vehicle.name, cycle.title, own?.title ?? strategy);
 
 /** Runs what is chosen, looks at it, and plays it. The window stays alive; the run can be cancelled. */
 export async function runNow(): Promise<void> {

@@ -18,7 +18,8 @@ const SOLID_BELOW = 4;
 const path = (points: Ribbon["outline"]): string =>
   `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join("L")}Z`;
 
-function RibbonShape({ ribbon }: { ribbon: Ribbon }) {
+/** One ribbon of the sheet. */
+export function RibbonShape({ ribbon }: { ribbon: Ribbon }) {
   const { id, width, mark, loop } = ribbon;
   const colour = COLOUR_OF[id];
   const kind = ELECTRICAL.has(id) ? "elec" : "mech";
@@ -42,7 +43,7 @@ function RibbonShape({ ribbon }: { ribbon: Ribbon }) {
 }
 
 /** A plain bar as tall as what goes through; a mark where nothing does. */
-function NodeBar({ bar, text }: { bar: Bar; text: number }) {
+export function NodeBar({ bar, text }: { bar: Bar; text: number }) {
   const half = text / 7;
   return (
     <rect
@@ -108,7 +109,8 @@ function scaleBar(perWatt: number): { watts: number; width: number } {
   return { watts, width: watts * perWatt };
 }
 
-function Key({ layout, width }: { layout: FlowLayout; width: number }) {
+/** Scale bar and key of the kinds of power. */
+export function Key({ layout, width }: { layout: FlowLayout; width: number }) {
   const { text } = layout;
   const { watts, width: bar } = scaleBar(layout.perWatt);
   const y = -8;

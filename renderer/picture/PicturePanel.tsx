@@ -4,12 +4,13 @@ import { bridge } from "../bridge/chooser.ts";
 import { t } from "../texts/catalogue.ts";
 import { capture, pngOf } from "./capture.ts";
 import { standaloneSvg } from "./standalone.ts";
+import { viewSvg } from "./view-svg.ts";
 
-/** A view of the place: its element, its name, and its one drawing if it is nothing else. */
+/** A view of the place: its element, its name, and the text of its drawing if it is made of nothing else. */
 interface View {
   readonly element: HTMLElement;
   readonly name: string;
-  readonly drawing: SVGSVGElement | null;
+  readonly drawing: (() => string) | null;
 }
 
 /** The views that are shown now, by their headings, and the whole sheet. */
@@ -20,17 +21,17 @@ function viewsNow(): View[] {
     .filter((element) => element.checkVisibility())
     .map((element): View => {
       const heading = element.querySelector(".view-head")?.cloneNode(true) as HTMLElement | undefined;
-      for (const extra of heading?.querySelectorAll("small, select, button, fieldset") ?? []) extra.remove();
+      for (const extra of heading?.querySelectorAll("small, select, label, button, fieldset") ?? [])
+        extra.remove();
       const drawings = [...element.querySelectorAll("svg")].filter(
         (svg) => !svg.matches(".icon, .glyph, .patterns") && svg.getBoundingClientRect().width > 100,
       );
-      const [drawing] = drawings;
-      const plain = drawings.length === 1 && !element.querySelector("canvas");
-      return {
-        element,
-        name: heading?.textContent?.trim() ?? "",
-        drawing: plain && drawing ? drawing : null,
-      };
+      const [drawing, another] = drawings;
+      const name = heading?.textContent?.trim() ?? "";
+      const plain = drawing && !element.querySelector("canvas");
+      const write = (): string =>
+        drawing && !another ? standaloneSvg(drawing, name) : viewSvg(element, name);
+      return { element, name, drawing: plain ? write : null };
     })
     .filter((view) => view.name !== "");
   return [...views, { element: place, name: t.picture.whole, drawing: null }];
@@ -52,16 +53,16 @@ async function savePng({ element, name }: View): Promise<void> {
   take(result, (saved) => tell(t.picture.saved(saved.name)), t.notice.notSaved);
 }
 
-async function saveSvg(drawing: SVGSVGElement, name: string): Promise<void> {
+async function saveSvg(drawing: () => string, name: string): Promise<void> {
   const result = await bridge.exportFile({
     suggestedName: `${fileName(name)}.svg`,
     kinds: [{ title: "SVG", mime: "image/svg+xml", extensions: ["svg"] }],
-    content: standaloneSvg(drawing, name),
+    content: drawing(),
   });
   take(result, (saved) => tell(t.picture.saved(saved.name)), t.notice.notSaved);
 }
 
-/** Every view of the place as a picture: PNG as it stands, SVG where it is one drawing. */
+/** Every view of the place as a picture: PNG as it stands, SVG where it is drawings alone. */
 export const PicturePanel = () => (
   <ul class="pictures">
     {viewsNow().map((view) => (

@@ -20,7 +20,8 @@ export const DRAWN_LOOK = [
   "visibility",
 ] as const;
 
-const NAMESPACE = "http://www.w3.org/2000/svg";
+/** Of every drawing. */
+export const NAMESPACE = "http://www.w3.org/2000/svg";
 
 /** Writes the look that the page's style sheet gives into the copy, element by element. */
 function writeLook(from: Element, to: Element): void {
@@ -46,24 +47,33 @@ function writeLook(from: Element, to: Element): void {
 const references = (text: string): string[] =>
   [...text.matchAll(/url\(#([^)]+)\)/g)].map((match) => match[1] ?? "");
 
-/**
- * A drawing of the page as the text of a file of its own: looks written out, patterns brought along, the sheet's ground
- * behind it.
- */
-export function standaloneSvg(svg: SVGSVGElement, title: string): string {
+/** A copy of a drawing with the look of the page's style sheet written out. */
+export function drawnLooks(svg: SVGSVGElement): SVGSVGElement {
   const copy = svg.cloneNode(true) as SVGSVGElement;
   writeLook(svg, copy);
-  const { width, height } = svg.getBoundingClientRect();
+  for (const name of ["aria-hidden", "aria-describedby", "role"]) copy.removeAttribute(name);
+  return copy;
+}
+
+/**
+ * A drawing as the text of a file of its own: patterns brought along, the sheet's ground behind it.
+ * @param copy what is drawn, its look written out
+ * @param size px
+ */
+export function wholeSvg(
+  copy: SVGSVGElement,
+  title: string,
+  { width, height }: { readonly width: number; readonly height: number },
+): string {
   copy.setAttribute("xmlns", NAMESPACE);
   copy.setAttribute("viewBox", `0 0 ${width} ${height}`);
   copy.setAttribute("width", String(width));
   copy.setAttribute("height", String(height));
-  for (const name of ["aria-hidden", "aria-describedby", "role"]) copy.removeAttribute(name);
   const defs = document.createElementNS(NAMESPACE, "defs");
   const needed = new Set(references(copy.outerHTML));
   for (const id of needed) {
     const source = document.getElementById(id);
-    if (!source || svg.contains(source)) continue;
+    if (!source || copy.querySelector(`#${CSS.escape(id)}`)) continue;
     const pattern = source.cloneNode(true) as Element;
     writeLook(source, pattern);
     pattern.setAttribute("id", id);
@@ -78,3 +88,7 @@ export function standaloneSvg(svg: SVGSVGElement, title: string): string {
   copy.prepend(name, defs, ground);
   return `<?xml version="1.0" encoding="UTF-8"?>\n${new XMLSerializer().serializeToString(copy)}\n`;
 }
+
+/** A drawing of the page as the text of a file of its own. */
+export const standaloneSvg = (svg: SVGSVGElement, title: string): string =>
+  wholeSvg(drawnLooks(svg), title, svg.getBoundingClientRect());

@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 
 /** The places that there are, in the order of the rail and of the keys 1, 2, … */
-export const PLACES = ["bench", "road", "compare", "vehicle"] as const;
+export const PLACES = ["bench", "road", "compare", "lessons", "vehicle", "cycles"] as const;
 
 export type PlaceId = (typeof PLACES)[number];
 

@@ -1,8 +1,12 @@
 import { cycleById } from "../../cycles/catalogue.ts";
 import type { CycleTrace } from "../../shared/cycle.ts";
-import type { CycleChoice, Project } from "../../shared/project.ts";
+import { tableOf, traceOfTable } from "../../shared/cycle-table.ts";
+import { entryOf, ownCycleOf } from "../../shared/own-cycles.ts";
+import type { Project, StrategyChoice } from "../../shared/project.ts";
 import { strategyById } from "../../sim/control/strategies/registry.ts";
 import { type RunOptions, runSettings } from "../../sim/options.ts";
+import { freeTitle, ownId, ownTitle } from "./own-strategies.ts";
+import { noted, withRecording } from "./recordings.ts";
 
 /** What Road is set to. */
 export interface RoadChoice {
@@ -16,52 +20,60 @@ export interface RoadChoice {
 /** Any charge and load will do: the vehicle's own are not known here, and the options are what is checked. */
 const ANY = { startSoc: 0.5, auxiliaryPower: 0 };
 
-function traceOf(table: Extract<CycleChoice, { kind: "table" }>): CycleTrace {
-  const { kind: _, time, speed, grade, ...rest } = table;
-  return {
-    ...rest,
-    time: Float64Array.from(time),
-    speed: Float64Array.from(speed),
-    grade: Float64Array.from(grade),
-  };
+/** The strategy that a project names first. @throws InputError for an unknown one */
+function strategyIdOf(first: StrategyChoice | undefined): string {
+  if (!first) return "rules";
+  return first.kind === "own" ? ownId(freeTitle([], first.title)) : strategyById(first.id).id;
 }
 
-const tableOf = (trace: CycleTrace): CycleChoice => ({
-  kind: "table",
-  id: trace.id,
-  title: trace.title,
-  source: trace.source,
-  time: [...trace.time],
-  speed: [...trace.speed],
-  grade: [...trace.grade],
-  phases: trace.phases.map((phase) => ({ ...phase })),
-  soaks: trace.soaks.map((soak) => ({ ...soak })),
-  treatment: [...trace.treatment],
-});
+/** A project's strategies with the chosen one first, each named once; rules in place of an own one that is gone. */
+function withFirst(strategies: readonly StrategyChoice[], id: string): StrategyChoice[] {
+  const title = ownTitle(id);
+  const own = strategies.find((one) => one.kind === "own" && one.title === title);
+  const first: StrategyChoice = own ?? { kind: "built-in", id: title === null ? id : "rules" };
+  const same = (one: StrategyChoice): boolean =>
+    one.kind === "own" ? one === own : first.kind === "built-in" && one.id === first.id;
+  return [first, ...strategies.filter((one) => !same(one))];
+}
 
 /** What a project says of Road. @throws InputError for an unknown cycle or strategy, or options out of range */
 export function roadOfProject(project: Project): RoadChoice {
   const { cycle, strategies, runOptions } = project;
-  const first = strategies.find((one) => one.kind === "built-in");
-  const strategy = first ? strategyById(first.id).id : "rules";
+  const strategy = strategyIdOf(strategies[0]);
   const options = runOptions as RunOptions;
   runSettings(options, ANY);
+  const own = project.ownCycles.map((entry) => noted(ownCycleOf(entry)));
   if (cycle.kind === "table") {
-    const own = traceOf(cycle);
-    return { cycle: own.id, own: [own], strategy, options };
+    const listed = own.some((one) => one.id === cycle.id);
+    return {
+      cycle: cycle.id,
+      own: listed ? own : [...own, traceOfTable(cycle)],
+      strategy,
+      options,
+    };
   }
   cycleById(cycle.line);
-  return { cycle: cycle.line, own: [], strategy, options };
+  return { cycle: cycle.line, own, strategy, options };
 }
+
+/**
+ * A choice without own cycles, for a store that takes little; Road is set to the usual cycle in place of an own one.
+ * The own ones are kept elsewhere (`own-store.ts`).
+ */
+export const withoutOwn = (choice: RoadChoice): RoadChoice => ({
+  ...choice,
+  own: [],
+  cycle: choice.own.some((one) => one.id === choice.cycle) ? "udds" : choice.cycle,
+});
 
 /** A project with this choice in it, everything else as it was. */
 export function projectWithRoad(project: Project, choice: RoadChoice): Project {
   const own = choice.own.find((cycle) => cycle.id === choice.cycle);
-  const others = project.strategies.filter((one) => one.kind === "own" || one.id !== choice.strategy);
   return {
     ...project,
     cycle: own ? tableOf(own) : { kind: "catalogue", line: choice.cycle },
-    strategies: [{ kind: "built-in", id: choice.strategy }, ...others],
+    ownCycles: choice.own.map((one) => entryOf(withRecording(one))),
+    strategies: withFirst(project.strategies, choice.strategy),
     runOptions: { ...choice.options },
   };
 }

@@ -4,6 +4,7 @@ import type { CycleTrace } from "../../shared/cycle.ts";
 import type { RunOptions } from "../../sim/options.ts";
 import { logReader } from "../../sim/run/log.ts";
 import type { RunReply, RunRequest } from "../workers/contract.ts";
+import { ownStrategies, strategyOf } from "./own-strategies.ts";
 import type { RoadChoice } from "./project-road.ts";
 import { anglesAt, type BalanceState, durationOf, type Now, ROW, type Run, readNow, rowAt } from "./run.ts";
 import { vehicle } from "./store.ts";
@@ -111,13 +112,19 @@ export function kept(all: readonly Run[]): readonly Run[] {
   return good;
 }
 
-/** The request as chosen now. */
-export const requestNow = (): RunRequest => ({
-  vehicle: vehicle.value,
-  cycle: chosenCycle(cycleId.value),
-  strategy: strategyId.value,
-  options: runOptions.value,
-});
+/** The request as chosen now. @throws InputError for an unknown cycle or strategy */
+export function requestNow(): RunRequest {
+  const chosenStrategy = strategyOf(ownStrategies.value, strategyId.value);
+  return {
+    vehicle: vehicle.value,
+    cycle: chosenCycle(cycleId.value),
+    strategy: strategyId.value,
+    ...(chosenStrategy.kind === "own"
+      ? { own: { title: chosenStrategy.title, text: chosenStrategy.text } }
+      : {}),
+    options: runOptions.value,
+  };
+}
 
 /** Takes a finished run among the kept ones and looks at it. */
 export function takeRun(request: RunRequest, reply: RunReply, name: string): Run {

@@ -1,9 +1,57 @@
+import { compareOwn } from "./compare-own-en.ts";
+import { compareSweep } from "./compare-sweep-en.ts";
+import { regenerationStudy } from "./regeneration-en.ts";
+
 /** Texts of Compare. */
 export const compare = {
   name: "Compare",
+  viewsName: "What is compared, and how",
+  views: {
+    strategies: "Strategies",
+    own: "Own strategy",
+    sweep: "Sweep",
+    regeneration: "Regeneration",
+  },
+  own: compareOwn,
+  sweep: compareSweep,
+  regeneration: regenerationStudy,
+  ownWord: "own",
+  ownChanged: "own, text changed since",
+  lineFailed: (vehicle: string, cycle: string) => `Not driven (${vehicle}, ${cycle}).`,
+  files: "Save",
+  kinds: {
+    table: "Table, CSV",
+    curves: "Curves, CSV",
+    csv: "Table, CSV",
+    json: "JSON, to repeat it",
+    picture: "Picture",
+  },
+  looks: "How the lines are laid over each other",
+  look: { time: "Over time", engine: "Engine" },
+  cloud: {
+    sub: (cycle: string) => cycle,
+    weigh: "Marks weigh",
+    by: { time: "time", fuel: "fuel" },
+    name: "Engine operating points of the lines laid over each other, on its efficiency map",
+    table: "Engine at work",
+    columns: {
+      line: "Strategy",
+      on: "firing, s",
+      speed: "mean speed",
+      torque: "mean torque, N·m",
+      efficiency: "mean efficiency, %",
+      near: "within 2 points of the best, % of time",
+    },
+    key: (picked: string, other: string) => `Filled: ${picked}. Ring: ${other}.`,
+    keyOne: (picked: string) => `Filled: ${picked}.`,
+    largest: (amount: string) => `Largest mark: ${amount}.`,
+    seconds: (n: string) => `${n} s`,
+    grams: (n: string) => `${n} g of fuel`,
+    never: "The engine never fired.",
+  },
   table: "Side by side",
   tableSub: "fuel at equal charge; the bound is what no strategy can go below on this cycle",
-  overlays: "Over time",
+  overlays: "Laid over each other",
   overlaysSub: (cycle: string) => `${cycle}; charge counted as fuel`,
   choice: "What is compared",
   vehicles: "Vehicles",
@@ -19,7 +67,6 @@ export const compare = {
   empty:
     "Choose what to compare at the right, then Compare. Each line is driven until its charge is balanced.",
   count: (n: string) => `${n} lines`,
-  csv: "Save table as CSV",
   saved: (name: string) => `Saved: ${name}`,
   failed: (why: string) => `One line failed. ${why}`,
   columns: {
@@ -43,8 +90,8 @@ export const compare = {
   notBalanced: "not balanced",
   speed: "Speed",
   charge: "Charge",
-  over: (what: string) => `Fuel over ${what}`,
-  grams: "g",
+  difference: "Difference",
+  grams: "g of fuel",
   reference: "difference to",
   differ: "Where they differ most",
   differSub: (a: string, b: string) => `${a} against ${b}`,

@@ -4,7 +4,9 @@ import type { Role, Stop } from "../state/bench.ts";
 import type { SituationId } from "../state/situations.ts";
 import { bench } from "./bench-en.ts";
 import { compare } from "./compare-en.ts";
+import { cycles } from "./cycles-en.ts";
 import { roadFlow } from "./flow-en.ts";
+import { lesson } from "./lesson-en.ts";
 import { map } from "./map-en.ts";
 import { picture } from "./picture-en.ts";
 import { plots } from "./plots-en.ts";
@@ -230,6 +232,8 @@ export const en = {
   stops,
   limits,
   compare,
+  lesson,
+  cycles,
   bench,
   map,
   picture,
@@ -245,7 +249,9 @@ export const en = {
     bench: "Bench",
     road: "Road",
     compare: "Compare",
+    lessons: "Lessons",
     vehicle: "Vehicle",
+    cycles: "Cycles",
     glossary: "Glossary",
     keys: "Keys",
     settings: "Settings",
@@ -283,6 +289,8 @@ export const en = {
     opened: (name: string) => `Opened: ${name}`,
     refused: (fault: string) => `Not opened, the bench stays as it was. ${fault}`,
     notSaved: (fault: string) => `Not saved. ${fault}`,
+    notKept:
+      "This device has no more room for it: save the project as a file, or it is lost with the window.",
     benchRules: "speeds within the vehicle's limits that satisfy the gear equation, one shaft that follows",
   },
   gear: {
@@ -477,6 +485,7 @@ export const en = {
       ["[ ]", "step back, step on"],
       ["M", "set the marks"],
       ["A B C", "give this view the full height, and back (Esc)"],
+      ["N B", "Lessons: step on, step back"],
       ["P", "projector"],
       ["T", "light, dark"],
       ["G", "glossary"],

@@ -33,6 +33,7 @@ export const road = {
     composite: "Composite",
     manoeuvre: "Own manoeuvres",
     own: "Driven or brought by you",
+    ownStrategies: "Your own",
   },
   fuel: "fuel",
   raw: "raw",

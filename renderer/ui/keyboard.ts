@@ -22,6 +22,8 @@ export function keyStep(event: KeyboardEvent, small: number): number | "zero" | 
 
 /** Whether a key belongs to what has the focus: a field that takes text, a choice, a button for Space. */
 export function takesText(target: EventTarget | null): boolean {
+  if (target instanceof HTMLTextAreaElement) return true;
+  if (target instanceof HTMLElement && target.isContentEditable) return true;
   return (
     target instanceof HTMLInputElement &&
     (target.type === "text" || target.type === "search" || target.type === "number")

@@ -2,12 +2,14 @@ import type { Gear } from "../../sim/control/pedals.ts";
 import type { RunOptions } from "../../sim/options.ts";
 import type { Vehicle } from "../../sim/parameters/schema.ts";
 import type { LogRow } from "../../sim/run/log.ts";
-import type { RunReply } from "./contract.ts";
+import type { OwnText, RunReply } from "./contract.ts";
 
 /** What is driven by hand. */
 export interface LiveRequest {
   readonly vehicle: Vehicle;
   readonly strategy: string;
+  /** text of the strategy where it is a person's own */
+  readonly own?: OwnText;
   readonly options: RunOptions;
 }
 

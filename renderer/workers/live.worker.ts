@@ -1,13 +1,14 @@
 import { at } from "../../shared/at.ts";
 import type { CycleTrace } from "../../shared/cycle.ts";
 import { PedalDriver } from "../../sim/control/pedals.ts";
-import { strategyById } from "../../sim/control/strategies/registry.ts";
+import type { StrategyDefinition } from "../../sim/control/strategy.ts";
 import { type LogRow, RunLog } from "../../sim/run/log.ts";
 import { regimeAt, regimes } from "../../sim/run/regimes.ts";
 import { checkClosure } from "../../sim/run/simulate.ts";
 import { Simulation } from "../../sim/run/simulation.ts";
 import { summarize } from "../../sim/run/summary.ts";
 import type { LiveNews, LiveOrder, LiveRequest, LiveRow, Pedals } from "./live-contract.ts";
+import { chosenIn, readyStrategy } from "./strategy.ts";
 
 /** Time between two looks at the clock, ms. */
 const BEAT = 8;
@@ -34,11 +35,14 @@ class LiveDrive {
   /** the page has drawn the last frame: a slow page gets fewer, never a heap of old ones */
   private seen = true;
 
-  constructor(private readonly request: LiveRequest) {
+  constructor(
+    private readonly request: LiveRequest,
+    strategy: StrategyDefinition,
+  ) {
     this.run = new Simulation(
       request.vehicle,
       this.driver,
-      strategyById(request.strategy),
+      strategy,
       { ...request.options, step: 0.01 },
       36_000,
     );
@@ -102,21 +106,28 @@ class LiveDrive {
 let drive: LiveDrive | null = null;
 let timer = 0;
 
+function fail(error: unknown): void {
+  clearInterval(timer);
+  say({ news: "failed", why: error instanceof Error ? error.message : String(error) });
+}
+
 function guarded(work: () => void): void {
   try {
     work();
   } catch (error) {
-    clearInterval(timer);
-    say({ news: "failed", why: error instanceof Error ? error.message : String(error) });
+    fail(error);
   }
+}
+
+async function start(request: LiveRequest): Promise<void> {
+  drive = new LiveDrive(request, await readyStrategy(chosenIn(request)));
+  timer = self.setInterval(() => guarded(() => drive?.beat()), BEAT);
 }
 
 self.onmessage = ({ data }: MessageEvent<LiveOrder>): void =>
   guarded(() => {
-    if (data.order === "start") {
-      drive = new LiveDrive(data.request);
-      timer = self.setInterval(() => guarded(() => drive?.beat()), BEAT);
-    } else if (data.order === "pedals") drive?.press(data.pedals);
+    if (data.order === "start") start(data.request).catch(fail);
+    else if (data.order === "pedals") drive?.press(data.pedals);
     else if (data.order === "seen") drive?.drawn();
     else {
       clearInterval(timer);

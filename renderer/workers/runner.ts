@@ -16,11 +16,17 @@ export class Cancelled extends Error {
 export class Runner {
   private worker: Worker | null = null;
   private remote: Remote<RunWorker> | null = null;
-  private giveUp: (() => void) | null = null;
+  private giveUp: ((why: Error) => void) | null = null;
 
   private start(): Remote<RunWorker> {
     if (this.remote) return this.remote;
     this.worker = new Worker(new URL("./run.worker.ts", import.meta.url), { type: "module" });
+    // A worker whose script cannot be loaded never answers: whoever waits must hear of it.
+    this.worker.addEventListener("error", ({ message }) => {
+      const giveUp = this.giveUp;
+      this.end();
+      giveUp?.(new Error(message || "the worker could not be started"));
+    });
     this.remote = wrap<RunWorker>(this.worker);
     return this.remote;
   }
@@ -40,7 +46,7 @@ export class Runner {
   ): Promise<T> {
     const remote = this.start();
     const cancelled = new Promise<never>((_, reject) => {
-      this.giveUp = () => reject(new Cancelled());
+      this.giveUp = reject;
     });
     try {
       return await Promise.race([work(remote, proxy(report)), cancelled]);
@@ -58,10 +64,9 @@ export class Runner {
 
   /** Ends what is under way, if anything is. */
   cancel(): void {
-    if (!this.giveUp) return;
-    this.worker?.terminate();
-    this.worker = null;
-    this.remote = null;
-    this.giveUp();
+    const giveUp = this.giveUp;
+    if (!giveUp) return;
+    this.end();
+    giveUp(new Cancelled());
   }
 }

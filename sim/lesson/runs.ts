@@ -2,7 +2,7 @@ import { cycleById } from "../../cycles/catalogue.ts";
 import { strategyById } from "../control/strategies/registry.ts";
 import type { RunOptions } from "../options.ts";
 import type { Vehicle } from "../parameters/schema.ts";
-import type { LogReader } from "../run/log.ts";
+import type { LogParts, LogReader } from "../run/log.ts";
 import { regimes } from "../run/regimes.ts";
 import { simulate } from "../run/simulate.ts";
 import { type RunSummary, summarize } from "../run/summary.ts";
@@ -32,6 +32,8 @@ export interface RunFigures {
   readonly vehicle: Vehicle;
   readonly summary: RunSummary;
   readonly log: LogReader;
+  /** the same log as buffers, to be copied to another thread */
+  readonly parts: () => LogParts;
   /** index into REGIMES a row */
   readonly regime: Uint8Array;
   /** repeats the run until its charge is balanced; only when asked for */
@@ -55,6 +57,7 @@ function drive(spec: RunSpec): RunFigures {
     vehicle,
     summary: summarize(run, vehicle, cycle, strategy.id, regime),
     log: run.log,
+    parts: () => run.log.parts(),
     regime,
     balance: () => {
       if (balanced) return balanced;
@@ -76,5 +79,29 @@ export function engineRuns(): RunSource {
     const made = drive(spec);
     known.set(name, made);
     return made;
+  };
+}
+
+/**
+ * Makes runs with the engine and keeps the ones last asked for, so that a long class or an evening of writing fills no
+ * memory.
+ * @param most runs kept, at least 1
+ * @param onRun hears of each run before it is made
+ */
+export function recentRuns(most: number, onRun: (spec: RunSpec) => void = () => undefined): RunSource {
+  const kept = new Map<string, RunFigures>();
+  return (spec) => {
+    const name = JSON.stringify(spec);
+    const found = kept.get(name);
+    if (!found) onRun(spec);
+    const figures = found ?? drive(spec);
+    // The newest stands last.
+    kept.delete(name);
+    kept.set(name, figures);
+    for (const oldest of kept.keys()) {
+      if (kept.size <= most) break;
+      kept.delete(oldest);
+    }
+    return figures;
   };
 }

@@ -187,19 +187,35 @@ function notesOf(
   version: string | undefined,
 ): string[] {
   const notes: string[] = [];
-  const note = (count: number, text: string): void => {
-    if (count > 0) notes.push(`${count} ${text}`);
+  const note = (count: number, one: string, many: string): void => {
+    if (count > 0) notes.push(`${count} ${count === 1 ? one : many}`);
   };
   if (version !== "1.1" && version !== "1.0") {
     notes.push(`The file states version "${version ?? ""}"; it was read as 1.1.`);
   }
   if (tracks > 1) notes.push(`The file holds ${tracks} tracks; one was read.`);
   if (ordered.moved) notes.push("Segments were put in the order of time.");
-  note(counts.withoutTime, "points have no time and were set aside.");
-  note(ordered.repeated, "points repeat the time of another one and were set aside.");
-  note(ordered.backward, "points go back in time and were set aside.");
-  note(counts.withoutZone, "times name no zone and were taken as UTC.");
-  note(counts.withoutElevation, "points have no elevation.");
-  note(counts.wrongElevation, "elevations are impossible and were set aside.");
+  note(counts.withoutTime, "point has no time and was set aside.", "points have no time and were set aside.");
+  note(
+    ordered.repeated,
+    "point repeats the time of another one and was set aside.",
+    "points repeat the time of another one and were set aside.",
+  );
+  note(
+    ordered.backward,
+    "point goes back in time and was set aside.",
+    "points go back in time and were set aside.",
+  );
+  note(
+    counts.withoutZone,
+    "time names no zone and was taken as UTC.",
+    "times name no zone and were taken as UTC.",
+  );
+  note(counts.withoutElevation, "point has no elevation.", "points have no elevation.");
+  note(
+    counts.wrongElevation,
+    "elevation is impossible and was set aside.",
+    "elevations are impossible and were set aside.",
+  );
   return notes;
 }

@@ -8,7 +8,8 @@ import { inlineOf } from "../markdown/blocks.ts";
 import { findLessonUnit, type LessonUnit } from "../units.ts";
 import { type Field, type Fields, readFields } from "./fields.ts";
 
-const NAMES = ["name", "question", "key", "unit", "tolerance", "choice*"];
+/** Fields of an `ask` block; a star marks one that may stand several times. */
+export const ASK_FIELDS = ["name", "question", "key", "unit", "tolerance", "choice*"];
 const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
 /** When a question says nothing. */
@@ -103,7 +104,7 @@ function choiceAsk(fields: Fields, base: Pick<Ask, "line" | "name" | "question">
 
 /** Reads an `ask` block; null when it is not a question. */
 export function readAsk(line: number, text: string, faults: LessonFaults): Ask | null {
-  const fields = readFields("ask", line, text, NAMES, faults);
+  const fields = readFields("ask", line, text, ASK_FIELDS, faults);
   const name = fields.needed("name", "lower-case words joined by hyphens, once in the lesson");
   const question = fields.needed("question", "one sentence");
   if (name && !ID.test(name.value)) {

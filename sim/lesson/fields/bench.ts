@@ -10,7 +10,16 @@ import { hiddenNames, wordsOf } from "./names.ts";
 import { readVehicleSpec, VEHICLE_FIELDS } from "./vehicle.ts";
 import { fixedNumber, readWritten } from "./written.ts";
 
-const NAMES = [...VEHICLE_FIELDS, "situation", ...SHAFTS, "engine torque", "output torque", "free", "hide"];
+/** Fields of a `bench` block; a star marks one that may stand several times. */
+export const BENCH_FIELDS = [
+  ...VEHICLE_FIELDS,
+  "situation",
+  ...SHAFTS,
+  "engine torque",
+  "output torque",
+  "free",
+  "hide",
+];
 
 const RPM = unitById("rev/min");
 const NM = unitById("N·m");
@@ -80,7 +89,7 @@ function torqueOf(fields: Fields, name: string, usual: number): Written {
 
 /** Reads a `bench` block. */
 export function readBench(line: number, text: string, faults: LessonFaults): BenchScene {
-  const fields = readFields("bench", line, text, NAMES, faults);
+  const fields = readFields("bench", line, text, BENCH_FIELDS, faults);
   const situation = situationOf(fields);
   const output = fields.one("output torque");
   const rests = output === undefined ? (situation?.outputTorque ?? null) === null : output.value === "rests";

@@ -8,11 +8,14 @@ export interface Head {
   readonly minutes: number;
 }
 
+/** Fields of a `lesson` block. */
+export const LESSON_FIELDS = ["id", "about", "minutes"] as const;
+
 const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
 /** Reads a `lesson` block. */
 export function readHead(line: number, text: string, faults: LessonFaults): Head {
-  const fields = readFields("lesson", line, text, ["id", "about", "minutes"], faults);
+  const fields = readFields("lesson", line, text, LESSON_FIELDS, faults);
   const id = fields.one("id");
   const minutes = fields.one("minutes");
   if (id && !ID.test(id.value)) {

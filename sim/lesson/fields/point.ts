@@ -4,9 +4,12 @@ import { QUANTITIES } from "../quantities/registry.ts";
 import { readFields } from "./fields.ts";
 import { wordsOf } from "./names.ts";
 
+/** Fields of a `point` block. */
+export const POINT_FIELDS = ["view", "part", "quantity", "say"] as const;
+
 /** Reads a `point` block. */
 export function readPoint(line: number, text: string, faults: LessonFaults): Pointer {
-  const fields = readFields("point", line, text, ["view", "part", "quantity", "say"], faults);
+  const fields = readFields("point", line, text, POINT_FIELDS, faults);
   const [view = null] = wordsOf(fields, "view", VIEWS);
   const [part = null] = wordsOf(fields, "part", LESSON_PARTS);
   const shown = QUANTITIES.filter(({ at }) => at !== "").map(({ name }) => name);

@@ -10,7 +10,8 @@ import { readVehicleSpec, VEHICLE_FIELDS } from "./vehicle.ts";
 import { readWritten } from "./written.ts";
 
 const NUMBERS = Object.keys(RUN_NUMBERS) as RunNumber[];
-const NAMES = [...VEHICLE_FIELDS, "name", "cycle", "strategy", ...NUMBERS, "cold", "at", "hide"];
+/** Fields of a `run` block; a star marks one that may stand several times. */
+export const RUN_FIELDS = [...VEHICLE_FIELDS, "name", "cycle", "strategy", ...NUMBERS, "cold", "at", "hide"];
 
 const BARE = unitById("");
 const UNITS: Readonly<Record<RunNumber, LessonUnit>> = {
@@ -76,7 +77,7 @@ function coldOf(fields: Fields): boolean {
 
 /** Reads a `run` block. */
 export function readRun(line: number, text: string, faults: LessonFaults): RunScene {
-  const fields = readFields("run", line, text, NAMES, faults);
+  const fields = readFields("run", line, text, RUN_FIELDS, faults);
   const cycle = fields.needed("cycle", "a cycle's id, or a manoeuvre such as cruise:speed=100km/h");
   const strategy = fields.one("strategy");
   if (cycle) faults.trying(cycle.line, () => cycleById(cycle.value));

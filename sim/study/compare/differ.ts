@@ -15,8 +15,11 @@ export interface Difference {
   readonly charge: readonly [number, number];
 }
 
+/** Fuel and battery energy of a drive since its start, J, at rising times, s. */
+export type EnergySeries = Pick<Series, "time" | "fuel" | "battery">;
+
 /** Fuel and charge together, J of fuel: cumulative difference of two runs of the same cycle at each second. */
-export function fuelOver(a: Series, b: Series, slope: number): Float64Array {
+export function fuelOver(a: EnergySeries, b: EnergySeries, slope: number): Float64Array {
   const count = Math.min(a.time.length, b.time.length);
   return Float64Array.from(
     { length: count },

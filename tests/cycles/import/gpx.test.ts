@@ -107,8 +107,8 @@ describe("importGpx", () => {
     expect([...raw.time]).toEqual([0, 1, 2, 3, 20, 21, 22, 23, 24, 25, 26, 27]);
     expect(report.notes).toEqual([
       "Segments were put in the order of time.",
-      "1 points repeat the time of another one and were set aside.",
-      "1 points go back in time and were set aside.",
+      "1 point repeats the time of another one and was set aside.",
+      "1 point goes back in time and was set aside.",
       "12 points have no elevation.".replace("12", "14"),
     ]);
   });
@@ -118,7 +118,7 @@ describe("importGpx", () => {
     const { raw, report } = read(file(track(inner)));
     expect(report.points).toBe(6);
     expect(raw.elevation.every(Number.isNaN)).toBe(true);
-    expect(report.notes).toContain("1 points have no time and were set aside.");
+    expect(report.notes).toContain("1 point has no time and was set aside.");
     expect(report.notes).toContain("2 elevations are impossible and were set aside.");
   });
 

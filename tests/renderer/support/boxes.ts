@@ -20,8 +20,16 @@ const skip = (element) => {
 };
 const shown = (element) => element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && !skip(element);
 const texts = [];
+const scrolledAway = (element, rect) => {
+  for (let up = element.parentElement; up; up = up.parentElement) {
+    if (!/auto|scroll/.test(getComputedStyle(up).overflowY)) continue;
+    const box = up.getBoundingClientRect();
+    if (rect.bottom > box.bottom + 1 || rect.top < box.top - 1) return up.scrollHeight > up.clientHeight + 1;
+  }
+  return false;
+};
 const add = (element, rect, text) => {
-  if (rect.width < 1 || rect.height < 1) return;
+  if (rect.width < 1 || rect.height < 1 || scrolledAway(element, rect)) return;
   const size = Number.parseFloat(getComputedStyle(element).fontSize);
   const trim = Math.max(0, (rect.height - size * 0.92) / 2);
   for (let up = element.parentElement; up; up = up.parentElement) {

@@ -1,0 +1,55 @@
+import type { LimitId } from "../../sim/limits.ts";
+
+const limits: Partial<Readonly<Record<LimitId, readonly [letter: string, words: string]>>> = {
+  "regeneration-off": ["R", "the strategy asks for no regeneration"],
+  "battery-charge": ["B", "the battery takes no more"],
+  "output-torque": ["T", "torque or power of the output machine"],
+  "output-speed": ["S", "greatest speed of the output machine"],
+  "tyre-grip": ["G", "grip of the tyres"],
+  "low-speed-fade": ["F", "fading out at low speed"],
+  "axle-share": ["A", "the driven axle's share of the braking"],
+};
+
+/** Texts of Compare's study of regeneration. */
+export const regenerationStudy = {
+  form: "Brake stops",
+  about:
+    "Each stop is braked from a speed at a rate to rest, and driven again with the friction brakes alone.",
+  vehicle: "Vehicle",
+  strategy: "Strategy",
+  speeds: "Speed at the start",
+  rates: "Rate of braking",
+  charge: "Charge when braking begins",
+  rateUnit: "m/s²",
+  from: "From",
+  to: "To",
+  steps: "Values",
+  run: "Brake",
+  count: (n: string) => `${n} stops`,
+  cancel: "Cancel",
+  running: (done: string, all: string) => `${done} of ${all}`,
+  cancelled: "Cancelled: what is finished stays.",
+  failed: (why: string) => `Not braked. ${why}`,
+  map: "Share that comes back",
+  sub: (charge: string) => `% of the braking asked for, at ${charge} % charge`,
+  empty: "Choose speeds, rates and charge at the right, then Brake. Finished stops show at once.",
+  limits,
+  none: ["–", "nothing was left to the friction brakes"],
+  key: "What left most to the friction brakes",
+  saved: (name: string) => `Saved: ${name}`,
+  describe: (x: string, y: string) => `Share recovered over ${x} and ${y}; the letter says what limited it.`,
+  notRun: "not braked yet",
+  figures: {
+    share: "Came back",
+    asked: "Asked at the wheels",
+    shaft: "At the machine's shaft",
+    battery: "Into the battery",
+    friction: "To the friction brakes",
+    kept: "Kept against friction alone",
+    charge: "Charge",
+    limit: "Limit",
+    cost: "Cost of each limit",
+  },
+  reached: (speed: string) => `only ${speed} was reached`,
+  columns: { speed: "Speed", rate: "Rate", share: "Came back, %", limit: "Limit", kept: "Kept, kJ" },
+} as const;

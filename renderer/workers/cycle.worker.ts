@@ -1,0 +1,4 @@
+import { expose } from "comlink";
+import { cycleWork } from "./cycle-work.ts";
+
+expose(cycleWork);
