@@ -70,7 +70,9 @@ async function pedals(page) {
   await page.waitForTimeout(1000);
   const found = [];
   for (let i = 0; i < 8; i += 1) {
-    await page.evaluate(`window.answer = new Promise((done) => {
+    // At rest nothing changes by itself: the first change is the answer.
+    await page.waitForTimeout(i === 0 ? 1500 : 0);
+    await page.evaluate(`void (window.answer = new Promise((done) => {
       const all = () => [...document.querySelectorAll(".readouts [data-reading]")].map((one) => one.textContent).join();
       addEventListener("keydown", () => {
         const began = performance.now();
@@ -78,15 +80,15 @@ async function pedals(page) {
         const look = () => (all() !== before ? done(performance.now() - began) : requestAnimationFrame(look));
         requestAnimationFrame(look);
       }, { once: true });
-    })`);
+    }))`);
     await page.keyboard.down("ArrowUp");
     found.push(await page.evaluate("answer"));
-    await page.waitForTimeout(400);
+    await page.waitForTimeout(300);
     await page.keyboard.up("ArrowUp");
     await page.keyboard.down("ArrowDown");
-    await page.waitForTimeout(1500);
+    await page.waitForTimeout(2500);
     await page.keyboard.up("ArrowDown");
-    await page.waitForTimeout(500);
+    await page.waitForTimeout(800);
   }
   await page.getByRole("button", { name: "End and keep" }).click();
   return spread(found);
