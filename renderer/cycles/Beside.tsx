@@ -56,7 +56,8 @@ const COLUMNS: readonly Column[] = [
   {
     name: "relativePositiveAcceleration",
     unit: () => "m/s²",
-    say: ({ statistics }) => num(statistics.relativePositiveAcceleration, 3),
+    // The same figure as the map's.
+    say: ({ dynamics }) => num(dynamics.relativePositiveAcceleration, 3),
   },
 ];
 

@@ -109,7 +109,8 @@ export const cycles = {
     stops: "Stops",
     relativePositiveAcceleration: "Briskness",
   },
-  briskness: "Briskness: energy put into speed for a kilogram and a metre (relative positive acceleration).",
+  briskness:
+    "Briskness: energy put into speed for a kilogram and a metre (relative positive acceleration), as Regulation (EU) 2016/646 counts it.",
   comparedFigures: {
     duration: "Duration",
     distance: "Distance",
