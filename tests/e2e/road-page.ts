@@ -58,10 +58,10 @@ export async function flowTable(page: Page): Promise<ReadonlyMap<string, number>
   return new Map(cells.map(([id, text]) => [id, text.startsWith("<") ? 0 : shownNumber(text)]));
 }
 
-/** Saves the run as CSV and reads the file. */
-export async function savedCsv(page: Page): Promise<string> {
+/** Saves the run and reads the file. */
+export async function savedRun(page: Page, as: "csv" | "report"): Promise<string> {
   const download = page.waitForEvent("download");
-  await page.getByRole("combobox", { name: "More" }).selectOption("csv");
+  await page.getByRole("combobox", { name: "More" }).selectOption(as);
   const path = await (await download).path();
   expect(path).toBeTruthy();
   return readFile(path, "utf8");

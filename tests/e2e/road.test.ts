@@ -12,7 +12,7 @@ import { spanFigures } from "../../sim/run/span.ts";
 import { aRun } from "../renderer/support/a-run.ts";
 import { type OpenPage, ServedApp } from "./app.ts";
 import { shownNumber } from "./bench-page.ts";
-import { cursorNear, flowTable, goToRoad, readout, readoutSpeeds, runCycle, savedCsv } from "./road-page.ts";
+import { cursorNear, flowTable, goToRoad, readout, readoutSpeeds, runCycle, savedRun } from "./road-page.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 240_000 });
@@ -62,13 +62,26 @@ describe("a drive over the urban cycle", () => {
     const of = { Sun: speeds.sun, Carrier: speeds.carrier, Ring: speeds.ring }[shaft ?? "Sun"];
     expect(picked).toContain(`${shaftSpeed(UNITS, of)} rev/min`);
 
-    const [header = "", ...lines] = (await savedCsv(page)).trimEnd().split("\n");
+    const [header = "", ...lines] = (await savedRun(page, "csv")).trimEnd().split("\n");
     expect(lines).toHaveLength(udds.log.rows);
     const cells = lines[moment.row]?.split(",") ?? [];
     const row = Object.fromEntries(header.split(",").map((name, i) => [name, cells[i]]));
     for (const { id, column } of CHANNELS) {
       expect(Number(row[column]), column).toBeCloseTo(at(udds.log.view(id), moment.row), 9);
     }
+  });
+
+  it("goes out as a report: one file without script or network, which opens from the disk", async () => {
+    const report = await savedRun(page, "report");
+    expect(report).not.toMatch(/<script|https?:|<link|<img|<iframe|@import/i);
+    const opened = await page.context().newPage();
+    const asked: string[] = [];
+    opened.on("request", (request) => asked.push(request.url()));
+    await opened.setContent(report);
+    await opened.getByRole("heading", { name: /Compact on EPA Urban/ }).waitFor();
+    expect(await opened.getByText(num(udds.summary?.fuel.l_per_100km ?? 0, 3)).count()).toBeGreaterThan(0);
+    expect(asked).toEqual([]);
+    await opened.close();
   });
 
   it("plays, and the cursor moves on with the clock and no faster", async () => {
