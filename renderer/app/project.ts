@@ -44,11 +44,16 @@ export const projectNow = (): Project => projectOf(roadNow());
 export const projectToKeep = (): Project => projectOf(withoutOwn(roadNow()));
 
 /** Takes a file's text in place of the project; a broken one is refused and everything stays as it was. */
-export function takeFile(opened: OpenedFile): void {
+export const takeFile = (opened: OpenedFile): void => takeText(opened.text, opened.name, opened);
+
+/** The same for a file that was dropped: where it lies is not known, so that saving asks. */
+export const takeDropped = (text: string, name: string): void => takeText(text, name, null);
+
+function takeText(text: string, name: string, from: FileRef | null): void {
   try {
-    useProject(readProject(opened.text, opened.name));
-    file = opened;
-    tell(t.notice.opened(opened.name));
+    useProject(readProject(text, name));
+    file = from;
+    tell(t.notice.opened(name));
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     tell(t.notice.refused(faultWords(error)), true);

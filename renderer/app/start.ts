@@ -16,6 +16,7 @@ import { t } from "../texts/catalogue.ts";
 import { measureAgain } from "../ui/measure.ts";
 import { readMetrics } from "../ui/metrics.ts";
 import { toggleProjector, toggleTheme } from "./appearance.ts";
+import { followDrops } from "./drop.ts";
 import { keepOwnCycles } from "./keep-cycles.ts";
 import { onKeyDown } from "./keys.ts";
 import { loadRest } from "./places.ts";
@@ -132,6 +133,7 @@ export function start(): void {
   void keepOwnCycles(databaseStore());
   document.addEventListener("keydown", onKeyDown);
   followPlace();
+  followDrops();
   startClock();
   window.setTimeout(() => void warmUp(), WARM_AFTER);
   bridge.onMenu((command) => COMMANDS[command]?.());

@@ -1,5 +1,6 @@
 import { type Signal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
+import { fileKind } from "../app/file-kind.ts";
 import { ViewHead } from "../bench/ViewHead.tsx";
 import { projector } from "../state/settings.ts";
 import { undoesItself } from "../state/undoing.ts";
@@ -93,7 +94,8 @@ export function CyclesSheet() {
       onDrop={(event) => {
         over.value = false;
         const file = event.dataTransfer?.files[0];
-        if (!file) return;
+        // What is no cycle is for another place.
+        if (!file || fileKind(file.name, "") !== "cycle") return;
         event.preventDefault();
         void openDropped(file);
       }}

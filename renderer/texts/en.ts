@@ -289,6 +289,10 @@ export const en = {
     opened: (name: string) => `Opened: ${name}`,
     refused: (fault: string) => `Not opened, the bench stays as it was. ${fault}`,
     notSaved: (fault: string) => `Not saved. ${fault}`,
+    tooLarge: (name: string, size: string, most: string) =>
+      `Not opened: ${name} has ${size} MB, and at most ${most} MB are read.`,
+    unknownKind: (name: string) =>
+      `Not opened: ${name} is no project or vehicle (.json), cycle (.csv, .gpx, .cycle.json), lesson (.md) or strategy (.js).`,
     notKept:
       "This device has no more room for it: save the project as a file, or it is lost with the window.",
     benchRules: "speeds within the vehicle's limits that satisfy the gear equation, one shaft that follows",

@@ -1,16 +1,14 @@
-import { InputError } from "../../shared/errors.ts";
 import { DECLARATIONS } from "../../sim/vehicle/declarations.ts";
 import { PRESETS, vehicleById } from "../../sim/vehicle/presets/registry.ts";
-import { faultWords } from "../app/fault-words.ts";
 import { take } from "../app/project.ts";
 import { ActionButton, ProjectorButton, VehicleChoice } from "../app/top-parts.tsx";
 import { tell } from "../app/window.ts";
 import { bridge } from "../bridge/chooser.ts";
-import { num } from "../state/format.ts";
 import { canRedo, canUndo, dropVehicle, redo, undo, vehicle } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 import { FilePick } from "../ui/FilePick.tsx";
-import { backToPreset, duplicate, presetOf, takeVehicleText } from "./edit.ts";
+import { backToPreset, duplicate, presetOf } from "./edit.ts";
+import { refuseLarge, takeVehicleFile } from "./open.ts";
 import { valueAtPath } from "./parts.ts";
 
 const ALIKE: ReadonlySet<string> = new Set(["id", "name", "note"]);
@@ -33,19 +31,6 @@ async function saveVehicle(): Promise<void> {
   });
   take(result, (saved) => tell(t.vehicle.saved(saved.name)), t.notice.notSaved);
 }
-
-function takeVehicleFile(text: string, name: string): void {
-  try {
-    takeVehicleText(text, name);
-    tell(t.vehicle.opened(name));
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    tell(t.vehicle.refused(faultWords(error)), true);
-  }
-}
-
-const refuseLarge = (name: string, bytes: number, most: number): void =>
-  tell(t.vehicle.refused(t.vehicle.tooLarge(name, num(bytes / 1e6), num(most / 1e6))), true);
 
 /** Top bar of Vehicle: which one, how much of it is changed, and what can be done with it. */
 export function VehicleTop() {
