@@ -6,8 +6,8 @@ export interface History<T> {
   readonly gesture: string | null;
 }
 
-/** Steps kept. */
-export const HISTORY_LENGTH = 100;
+/** Steps kept: more than anybody makes in a lesson. A step holds what it changed; the rest is shared. */
+export const HISTORY_LENGTH = 10_000;
 
 export const emptyHistory = <T>(): History<T> => ({ past: [], future: [], gesture: null });
 

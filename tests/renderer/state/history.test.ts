@@ -55,6 +55,18 @@ describe("undo in the store", () => {
     expect(canRedo.value).toBe(false);
   });
 
+  it("goes back over ten thousand edits to the first state, and on again", () => {
+    const before = bench.value;
+    const edits = 10_000;
+    for (let i = 0; i < edits; i += 1) setEngineTorque(10 + (i % 97), null);
+    const last = bench.value;
+    for (let i = 0; i < edits; i += 1) undo();
+    expect(canUndo.value).toBe(false);
+    expect(bench.value).toEqual(before);
+    for (let i = 0; i < edits; i += 1) redo();
+    expect(bench.value).toEqual(last);
+  });
+
   it("counts two drags of the same shaft as two", () => {
     setSpeed("carrier", 240, "drag:carrier");
     endGesture();
