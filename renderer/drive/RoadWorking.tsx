@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { hidden } from "../state/predict.ts";
 import { balances, now, playing, run } from "../state/road.ts";
 import { type RoadWorkingId, roadWorking } from "../state/road-working.ts";
@@ -131,7 +131,8 @@ const STAYS = ".working, button, select, input, [data-point], .r-time-view, .tra
  */
 export function RoadWorking() {
   const id = roadWorking.value;
-  useEffect(() => {
+  // As soon as it is open, not only once it is painted: Esc at once closes it too.
+  useLayoutEffect(() => {
     if (id === null) return;
     const press = (event: PointerEvent): void => {
       const target = event.target instanceof Element ? event.target : null;
