@@ -1,12 +1,11 @@
 import { listCycles } from "../../cycles/catalogue.ts";
 import { ViewHead } from "../bench/ViewHead.tsx";
-import { num } from "../state/format.ts";
 import { ownStrategies, strategyEntries } from "../state/own-strategies.ts";
 import { ownCycles } from "../state/road.ts";
 import { vehicles } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
-import { Icon } from "../ui/icons.tsx";
 import { cancelCompare, compareNow } from "./actions.ts";
+import { RunButton } from "./RunButton.tsx";
 import { chosenCycles, chosenStrategies, chosenVehicles, toggled, under, withBound } from "./state.ts";
 
 const c = t.compare;
@@ -40,30 +39,9 @@ const List = ({ name, of, entries }: ListProps) => (
   </fieldset>
 );
 
-/** Compare, or how far it is, with the way out. */
-function RunButton() {
-  const now = under.value;
-  const lines = chosenVehicles.value.length * chosenCycles.value.length * chosenStrategies.value.length;
-  if (now) {
-    return (
-      <span class="runs-now">
-        <progress max={now.all} value={now.done} aria-label={c.running(num(now.done), num(now.all))} />
-        {c.running(num(now.done), num(now.all))}
-        <button type="button" class="btn" onClick={cancelCompare}>
-          {c.cancel}
-        </button>
-      </span>
-    );
-  }
-  return (
-    <span class="runs-now">
-      <button type="button" class="btn filled" disabled={lines === 0} onClick={() => void compareNow()}>
-        <Icon name="run" /> {c.run}
-      </button>
-      <span class="unit">{c.count(num(lines))}</span>
-    </span>
-  );
-}
+/** How many lines there are; null while there is nothing to compare. */
+const linesNow = (): number | null =>
+  chosenVehicles.value.length * chosenCycles.value.length * chosenStrategies.value.length || null;
 
 /** View C: which vehicles, cycles and strategies are set side by side. */
 export const Choice = () => (
@@ -93,7 +71,13 @@ export const Choice = () => (
         />
         {c.withBound}
       </label>
-      <RunButton />
+      <RunButton
+        now={under.value}
+        words={c}
+        count={linesNow()}
+        onRun={() => void compareNow()}
+        onCancel={cancelCompare}
+      />
     </div>
   </section>
 );

@@ -32,6 +32,7 @@ import {
   under,
   withBound,
 } from "./state.ts";
+import { workThrough } from "./under-way.ts";
 
 /** One line: a failure stands in its place in the table, and the others go on. */
 function linePiece(job: ComparisonJob): Piece {
@@ -99,27 +100,13 @@ function clear(jobs: readonly ComparisonJob[]): void {
 }
 
 /** Drives everything that is chosen, on all cores; finished lines show at once, also when it is cancelled. */
-export async function compareNow(): Promise<void> {
-  if (under.value) return;
-  let jobs: readonly ComparisonJob[];
-  try {
-    jobs = jobsNow();
-  } catch (error) {
-    tell(t.compare.failed(faultWords(error)), true);
-    return;
-  }
-  clear(jobs);
-  const pieces = piecesOf(jobs);
-  under.value = { done: 0, all: pieces.length };
-  const complete = await crew.work(pieces, {
-    done: (done) => {
-      under.value = { done, all: pieces.length };
-    },
-    failed: (error) => tell(t.compare.failed(faultWords(error)), true),
+export const compareNow = (): Promise<void> =>
+  workThrough(crew, under, t.compare, () => {
+    const jobs = jobsNow();
+    clear(jobs);
+    const pieces = piecesOf(jobs);
+    return { pieces, all: pieces.length };
   });
-  if (!complete) tell(t.compare.cancelled);
-  under.value = null;
-}
 
 /** Stops; finished lines stay. */
 export function cancelCompare(): void {

@@ -5,6 +5,7 @@ import type { ComparisonResult } from "../../sim/study/compare/run-job.ts";
 import { ownVehicles } from "../state/store.ts";
 import { findVehicle } from "../state/vehicles.ts";
 import type { BoundReply } from "../workers/contract.ts";
+import type { UnderWay } from "./under-way.ts";
 
 /** The views of Compare: one at a time. */
 export const COMPARE_VIEWS = ["strategies", "own", "sweep", "regeneration"] as const;
@@ -47,7 +48,7 @@ export const bounds = signal<ReadonlyMap<string, BoundReply>>(new Map());
 export const boundKey = (vehicle: string, cycle: string): string => `${vehicle} ${cycle}`;
 
 /** Jobs done and all of them, while a comparison is under way. */
-export const under = signal<{ readonly done: number; readonly all: number } | null>(null);
+export const under = signal<UnderWay | null>(null);
 
 /** The line picked, by its index, and what it is held against; null: the line with the least fuel. */
 export const picked = signal<number | null>(null);

@@ -77,7 +77,7 @@ describe("a student's own strategy", () => {
     await expectClean();
 
     await push("Put demand_kW").click();
-    expect(await editor().textContent()).toContain("now.demand_kW + 60");
+    await expect.poll(() => editor().textContent()).toContain("now.demand_kW + 60");
     await push("Run").click();
     await push("Set beside others").waitFor({ timeout: 60_000 });
     expect(await alert.count()).toBe(0);
@@ -155,7 +155,7 @@ describe("a student's own strategy", () => {
     await page.getByRole("heading", { name: "Compare", exact: true }).waitFor();
     await view("Own strategy");
     await editor().waitFor();
-    expect(await editor().textContent()).toContain("now.demand_kW + 60");
+    await expect.poll(() => editor().textContent()).toContain("now.demand_kW + 60");
     await editor().fill(
       "export const decide = (now) => now.time_s > 5 ? { engineOn: 1 } : { engineOn: false };",
     );

@@ -4,8 +4,8 @@ import { ownStrategies, strategyEntries } from "../../state/own-strategies.ts";
 import { units } from "../../state/settings.ts";
 import { vehicles } from "../../state/store.ts";
 import { t } from "../../texts/catalogue.ts";
-import { Icon } from "../../ui/icons.tsx";
 import { NumberField } from "../NumberField.tsx";
+import { RunButton } from "../RunButton.tsx";
 import { brakeNow, cancelBraking, rangesNow, studyNow } from "./actions.ts";
 import { faultsIn, MOST_SIDE, type SideForm, type StudyField } from "./plan.ts";
 import { studyForm, studyStrategy, studyUnder, studyVehicle } from "./state.ts";
@@ -46,36 +46,11 @@ function Side({ side, title, unit }: { side: "speeds" | "rates"; title: string; 
   );
 }
 
-/** Brake, or how far it is, with the way out. */
-function RunButton() {
-  const now = studyUnder.value;
-  if (now) {
-    const words = c.running(num(now.done), num(now.all));
-    return (
-      <span class="runs-now">
-        <progress max={now.all} value={now.done} aria-label={words} />
-        {words}
-        <button type="button" class="btn" onClick={cancelBraking}>
-          {c.cancel}
-        </button>
-      </span>
-    );
-  }
-  const plan = planOrNull();
-  return (
-    <span class="runs-now">
-      <button type="button" class="btn filled" disabled={!plan} onClick={() => void brakeNow()}>
-        <Icon name="run" /> {c.run}
-      </button>
-      <span class="unit">{plan ? c.count(num(plan.speeds.length * plan.rates.length)) : ""}</span>
-    </span>
-  );
-}
-
-/** What is chosen may have gone: a vehicle removed, a strategy deleted. */
-function planOrNull() {
+/** How many stops there are; null also when what is chosen has gone: a vehicle removed, a strategy deleted. */
+function stopsNow(): number | null {
   try {
-    return studyNow()?.plan ?? null;
+    const plan = studyNow()?.plan;
+    return plan ? plan.speeds.length * plan.rates.length : null;
   } catch {
     return null;
   }
@@ -136,7 +111,13 @@ export const RegenerationForm = () => (
       </div>
     </div>
     <div class="choice-foot">
-      <RunButton />
+      <RunButton
+        now={studyUnder.value}
+        words={c}
+        count={stopsNow()}
+        onRun={() => void brakeNow()}
+        onCancel={cancelBraking}
+      />
     </div>
   </section>
 );

@@ -1,12 +1,7 @@
 import { batch } from "@preact/signals";
-import { InputError } from "../../../shared/errors.ts";
 import { kmhToMps, mphToMps, mpsToKmh, mpsToMph } from "../../../shared/units.ts";
 import type { RegenerationMap } from "../../../sim/study/regeneration/study.ts";
 import { regenerationCsv, regenerationJson } from "../../../sim/study/regeneration/table.ts";
-import { faultWords } from "../../app/fault-words.ts";
-import { take } from "../../app/project.ts";
-import { tell } from "../../app/window.ts";
-import { bridge } from "../../bridge/chooser.ts";
 import { ownStrategies, strategyOf } from "../../state/own-strategies.ts";
 import { runOptions } from "../../state/road.ts";
 import { units } from "../../state/settings.ts";
@@ -14,6 +9,7 @@ import { ownVehicles } from "../../state/store.ts";
 import { findVehicle } from "../../state/vehicles.ts";
 import { t } from "../../texts/catalogue.ts";
 import { Crew, type Piece } from "../../workers/crew.ts";
+import { saveStudyAs, workThrough } from "../under-way.ts";
 import { cellKey, faultsIn, planOf, type Ranges } from "./plan.ts";
 import {
   readPlace,
@@ -74,32 +70,17 @@ function* piecesOf({ plan, strategy }: Study): Generator<Piece> {
 }
 
 /** Drives every stop over all cores; finished ones show at once, also when it is cancelled. */
-export async function brakeNow(): Promise<void> {
-  if (studyUnder.value) return;
-  try {
+export const brakeNow = (): Promise<void> =>
+  workThrough(crew, studyUnder, c, () => {
     const one = studyNow();
-    if (!one) return;
-    const all = one.plan.speeds.length * one.plan.rates.length;
+    if (!one) return null;
     batch(() => {
       study.value = one;
       studyCells.value = new Map();
       readPlace.value = { column: 0, row: 0 };
-      studyUnder.value = { done: 0, all };
     });
-    const complete = await crew.work(piecesOf(one), {
-      done: (done) => {
-        studyUnder.value = { done, all };
-      },
-      failed: (error) => tell(c.failed(faultWords(error)), true),
-    });
-    if (!complete) tell(c.cancelled);
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    tell(c.failed(faultWords(error)), true);
-  } finally {
-    studyUnder.value = null;
-  }
-}
+    return { pieces: piecesOf(one), all: one.plan.speeds.length * one.plan.rates.length };
+  });
 
 export const cancelBraking = (): void => crew.cancel();
 
@@ -117,16 +98,7 @@ export async function saveStudy(kind: "csv" | "json"): Promise<void> {
   const one = study.value;
   if (!one) return;
   const map = mapNow(one);
-  const info = await bridge.windowInfo();
-  const version = info.status === "ok" ? info.value.version : "";
-  const result = await bridge.exportFile({
-    suggestedName: `regeneration.${kind}`,
-    kinds: [
-      kind === "csv"
-        ? { title: "CSV", mime: "text/csv", extensions: ["csv"] }
-        : { title: "JSON", mime: "application/json", extensions: ["json"] },
-    ],
-    content: kind === "csv" ? regenerationCsv(map) : regenerationJson(map, one.strategy, version),
-  });
-  take(result, (saved) => tell(c.saved(saved.name)), t.notice.notSaved);
+  await saveStudyAs("regeneration", kind, c.saved, (version) =>
+    kind === "csv" ? regenerationCsv(map) : regenerationJson(map, one.strategy, version),
+  );
 }

@@ -1,6 +1,7 @@
 import { signal } from "@preact/signals";
 import type { ComparedStrategy } from "../../../sim/study/compare/job.ts";
 import type { RegenerationCell, RegenerationPlan } from "../../../sim/study/regeneration/study.ts";
+import type { UnderWay } from "../under-way.ts";
 import type { StudyForm } from "./plan.ts";
 
 /** What the next study brakes. */
@@ -21,7 +22,7 @@ export const study = signal<Study | null>(null);
 export const studyCells = signal<ReadonlyMap<string, RegenerationCell>>(new Map());
 
 /** Stops done and all of them, while a study is under way. */
-export const studyUnder = signal<{ readonly done: number; readonly all: number } | null>(null);
+export const studyUnder = signal<UnderWay | null>(null);
 
 /** The cell that is read, and whether the table is shown instead of the map. */
 export const readPlace = signal({ column: 0, row: 0 });

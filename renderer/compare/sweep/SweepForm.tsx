@@ -1,7 +1,7 @@
 import type { Signal } from "@preact/signals";
 import { listCycles } from "../../../cycles/catalogue.ts";
 import { MOST_VALUES } from "../../../sim/study/sweep/axis.ts";
-import { countJobs } from "../../../sim/study/sweep/plan.ts";
+import { countJobs, type SweepPlan } from "../../../sim/study/sweep/plan.ts";
 import { tell } from "../../app/window.ts";
 import { ViewHead } from "../../bench/ViewHead.tsx";
 import { num } from "../../state/format.ts";
@@ -9,11 +9,11 @@ import { ownStrategies, strategyEntries } from "../../state/own-strategies.ts";
 import { ownVehicles, vehicles } from "../../state/store.ts";
 import { findVehicle } from "../../state/vehicles.ts";
 import { t } from "../../texts/catalogue.ts";
-import { Icon } from "../../ui/icons.tsx";
 import { VEHICLE_PARTS } from "../../vehicle/parts.ts";
 import { digits } from "../../vehicle/shown-units.ts";
 import { CycleOptions } from "../CycleOptions.tsx";
 import { NumberField } from "../NumberField.tsx";
+import { RunButton } from "../RunButton.tsx";
 import { toggled } from "../state.ts";
 import { cancelSweep, planNow, SWEEPABLES, sweepableAt, sweepNow } from "./actions.ts";
 import { type AxisForm, axisTitle, readAxis, type Sweepable, usualForm } from "./axis-choice.ts";
@@ -104,32 +104,6 @@ function Axis({ title, of, optional }: AxisProps) {
   );
 }
 
-/** Sweep, or how far it is, with the way out. */
-function RunButton() {
-  const now = sweepUnder.value;
-  if (now) {
-    const words = c.running(num(now.done), num(now.all));
-    return (
-      <span class="runs-now">
-        <progress max={now.all} value={now.done} aria-label={words} />
-        {words}
-        <button type="button" class="btn" onClick={cancelSweep}>
-          {c.cancel}
-        </button>
-      </span>
-    );
-  }
-  const plan = planOrNull();
-  return (
-    <span class="runs-now">
-      <button type="button" class="btn filled" disabled={!plan} onClick={() => void sweepNow()}>
-        <Icon name="run" /> {c.run}
-      </button>
-      <span class="unit">{plan ? c.count(num(countJobs(plan))) : ""}</span>
-    </span>
-  );
-}
-
 /** What is chosen may have gone: a vehicle removed, a strategy deleted. */
 function planOrNull() {
   try {
@@ -140,9 +114,7 @@ function planOrNull() {
 }
 
 /** The same sweep as a command. */
-function CommandLine() {
-  const plan = planOrNull();
-  if (!plan) return null;
+function CommandLine({ plan }: { plan: SweepPlan }) {
   const { text, files } = sweepCommand(plan, (id) => listCycles().some((cycle) => cycle.id === id));
   const copy = async (): Promise<void> => {
     try {
@@ -165,69 +137,78 @@ function CommandLine() {
 }
 
 /** View C: what is varied and driven. */
-export const SweepForm = () => (
-  <section class="view c-choice" aria-labelledby="view-c">
-    <ViewHead id="view-c" tag="C" title={c.form} sub="" />
-    <div class="choices">
-      <Axis title={c.first} of={firstAxis} optional={false} />
-      <Axis title={c.second} of={secondAxis} optional />
-      <div class="two-choices">
-        <label>
-          {c.vehicle}
-          <select
-            value={sweepVehicle.value}
-            onChange={(event) => {
-              sweepVehicle.value = event.currentTarget.value;
-            }}
-          >
-            {vehicles.value.map(({ id, title }) => (
-              <option key={id} value={id}>
-                {title}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          {c.cycle}
-          <select
-            value={sweepCycle.value}
-            onChange={(event) => {
-              sweepCycle.value = event.currentTarget.value;
-            }}
-          >
-            <CycleOptions />
-          </select>
-        </label>
-      </div>
-      <fieldset class="choose">
-        <legend>{c.strategies}</legend>
-        {strategyEntries(ownStrategies.value, t.compare.own.about).map(({ id, title, about }) => (
-          <label key={id} class="check" title={about}>
-            <input
-              type="checkbox"
-              checked={sweepStrategies.value.includes(id)}
-              onChange={() => {
-                sweepStrategies.value = toggled(sweepStrategies.value, id);
+export function SweepForm() {
+  const plan = planOrNull();
+  return (
+    <section class="view c-choice" aria-labelledby="view-c">
+      <ViewHead id="view-c" tag="C" title={c.form} sub="" />
+      <div class="choices">
+        <Axis title={c.first} of={firstAxis} optional={false} />
+        <Axis title={c.second} of={secondAxis} optional />
+        <div class="two-choices">
+          <label>
+            {c.vehicle}
+            <select
+              value={sweepVehicle.value}
+              onChange={(event) => {
+                sweepVehicle.value = event.currentTarget.value;
               }}
-            />
-            {title}
+            >
+              {vehicles.value.map(({ id, title }) => (
+                <option key={id} value={id}>
+                  {title}
+                </option>
+              ))}
+            </select>
           </label>
-        ))}
-      </fieldset>
-      <CommandLine />
-    </div>
-    <div class="choice-foot">
-      <label class="check">
-        <input
-          type="checkbox"
-          checked={sweepOptimum.value}
-          onChange={(event) => {
-            sweepOptimum.value = event.currentTarget.checked;
-          }}
+          <label>
+            {c.cycle}
+            <select
+              value={sweepCycle.value}
+              onChange={(event) => {
+                sweepCycle.value = event.currentTarget.value;
+              }}
+            >
+              <CycleOptions />
+            </select>
+          </label>
+        </div>
+        <fieldset class="choose">
+          <legend>{c.strategies}</legend>
+          {strategyEntries(ownStrategies.value, t.compare.own.about).map(({ id, title, about }) => (
+            <label key={id} class="check" title={about}>
+              <input
+                type="checkbox"
+                checked={sweepStrategies.value.includes(id)}
+                onChange={() => {
+                  sweepStrategies.value = toggled(sweepStrategies.value, id);
+                }}
+              />
+              {title}
+            </label>
+          ))}
+        </fieldset>
+        {plan && <CommandLine plan={plan} />}
+      </div>
+      <div class="choice-foot">
+        <label class="check">
+          <input
+            type="checkbox"
+            checked={sweepOptimum.value}
+            onChange={(event) => {
+              sweepOptimum.value = event.currentTarget.checked;
+            }}
+          />
+          {c.withOptimum}
+        </label>
+        <RunButton
+          now={sweepUnder.value}
+          words={c}
+          count={plan && countJobs(plan)}
+          onRun={() => void sweepNow()}
+          onCancel={cancelSweep}
         />
-        {c.withOptimum}
-      </label>
-      <RunButton />
-    </div>
-  </section>
-);
+      </div>
+    </section>
+  );
+}

@@ -1,19 +1,15 @@
 import { batch } from "@preact/signals";
-import { InputError } from "../../../shared/errors.ts";
 import { checkAxes, type SweepAxis } from "../../../sim/study/sweep/axis.ts";
 import { resultsJson } from "../../../sim/study/sweep/file.ts";
 import { countJobs, type SweepJob, type SweepPlan, sweepJobs } from "../../../sim/study/sweep/plan.ts";
 import { sweepCsv } from "../../../sim/study/sweep/table.ts";
-import { faultWords } from "../../app/fault-words.ts";
-import { take } from "../../app/project.ts";
-import { tell } from "../../app/window.ts";
-import { bridge } from "../../bridge/chooser.ts";
 import { ownStrategies, strategyOf } from "../../state/own-strategies.ts";
 import { chosenCycle, runOptions } from "../../state/road.ts";
 import { ownVehicles } from "../../state/store.ts";
 import { findVehicle } from "../../state/vehicles.ts";
 import { t } from "../../texts/catalogue.ts";
 import { Crew, type Piece } from "../../workers/crew.ts";
+import { saveStudyAs, workThrough } from "../under-way.ts";
 import { readAxis, type Sweepable, sweepables } from "./axis-choice.ts";
 import {
   firstAxis,
@@ -76,35 +72,20 @@ function* piecesOf(jobs: Iterable<SweepJob>): Generator<Piece> {
 }
 
 /** Drives the whole plan over all cores; finished runs show at once, also when it is cancelled. */
-export async function sweepNow(): Promise<void> {
-  if (sweepUnder.value) return;
-  try {
+export const sweepNow = (): Promise<void> =>
+  workThrough(crew, sweepUnder, c, () => {
     const plan = planNow();
-    if (!plan) return;
+    if (!plan) return null;
     checkAxes(plan.axes);
     const jobs = sweepJobs(plan);
-    const all = countJobs(plan);
     batch(() => {
       sweepPlan.value = plan;
       sweepRows.value = new Map();
       shownPlace.value = [0, 0];
       shownStrategy.value = 0;
-      sweepUnder.value = { done: 0, all };
     });
-    const complete = await crew.work(piecesOf(jobs), {
-      done: (done) => {
-        sweepUnder.value = { done, all };
-      },
-      failed: (error) => tell(c.failed(faultWords(error)), true),
-    });
-    if (!complete) tell(c.cancelled);
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    tell(c.failed(faultWords(error)), true);
-  } finally {
-    sweepUnder.value = null;
-  }
-}
+    return { pieces: piecesOf(jobs), all: countJobs(plan) };
+  });
 
 export const cancelSweep = (): void => crew.cancel();
 
@@ -113,16 +94,7 @@ export async function saveSweep(kind: "csv" | "json"): Promise<void> {
   const plan = sweepPlan.value;
   if (!plan) return;
   const rows = [...sweepRows.value.values()];
-  const info = await bridge.windowInfo();
-  const version = info.status === "ok" ? info.value.version : "";
-  const result = await bridge.exportFile({
-    suggestedName: `sweep.${kind}`,
-    kinds: [
-      kind === "csv"
-        ? { title: "CSV", mime: "text/csv", extensions: ["csv"] }
-        : { title: "JSON", mime: "application/json", extensions: ["json"] },
-    ],
-    content: kind === "csv" ? sweepCsv(plan.axes, rows) : resultsJson({ plan, part: null, rows, version }),
-  });
-  take(result, (saved) => tell(c.saved(saved.name)), t.notice.notSaved);
+  await saveStudyAs("sweep", kind, c.saved, (version) =>
+    kind === "csv" ? sweepCsv(plan.axes, rows) : resultsJson({ plan, part: null, rows, version }),
+  );
 }

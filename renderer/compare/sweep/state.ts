@@ -1,6 +1,7 @@
 import { signal } from "@preact/signals";
 import type { SweepPlan } from "../../../sim/study/sweep/plan.ts";
 import type { SweepRow } from "../../../sim/study/sweep/run-sweep-job.ts";
+import type { UnderWay } from "../under-way.ts";
 import type { AxisForm } from "./axis-choice.ts";
 import type { Quantity } from "./quantities.ts";
 
@@ -18,7 +19,7 @@ export const sweepPlan = signal<SweepPlan | null>(null);
 export const sweepRows = signal<ReadonlyMap<number, SweepRow>>(new Map());
 
 /** Runs done and all of them, while a sweep is under way. */
-export const sweepUnder = signal<{ readonly done: number; readonly all: number } | null>(null);
+export const sweepUnder = signal<UnderWay | null>(null);
 
 /** What is looked at: a figure, a strategy (of a map), a place on each axis; drawing or table. */
 export const shownQuantity = signal<Quantity["id"]>("fuel");

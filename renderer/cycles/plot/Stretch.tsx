@@ -1,5 +1,6 @@
 import { useId, useState } from "preact/hooks";
 import { t } from "../../texts/catalogue.ts";
+import { SignButton } from "../../ui/SignButton.tsx";
 import { clockTime } from "../../ui/time.ts";
 import { keepStretch } from "../edit.ts";
 import { chosenSpan, recordingShown, shownSpan } from "../state.ts";
@@ -44,60 +45,25 @@ function End({ which, onFault, describedBy }: EndProps) {
   );
 }
 
-const Zoom = () => (
-  <fieldset class="cy-zoom" aria-label={zoomWords.name}>
-    <button
-      type="button"
-      class="btn quiet"
-      aria-label={zoomWords.closer}
-      title={zoomWords.closer}
-      onClick={() => zoomBy(0.5)}
-    >
-      +
-    </button>
-    <button
-      type="button"
-      class="btn quiet"
-      aria-label={zoomWords.wider}
-      title={zoomWords.wider}
-      disabled={!shownSpan.value}
-      onClick={() => zoomBy(2)}
-    >
-      −
-    </button>
-    <button
-      type="button"
-      class="btn quiet"
-      aria-label={zoomWords.back}
-      title={zoomWords.back}
-      disabled={!shownSpan.value}
-      onClick={() => panBy(-0.5)}
-    >
-      ‹
-    </button>
-    <button
-      type="button"
-      class="btn quiet"
-      aria-label={zoomWords.on}
-      title={zoomWords.on}
-      disabled={!shownSpan.value}
-      onClick={() => panBy(0.5)}
-    >
-      ›
-    </button>
-    <button
-      type="button"
-      class="btn quiet"
-      aria-label={zoomWords.wholeName}
-      disabled={!shownSpan.value}
-      onClick={() => {
-        shownSpan.value = null;
-      }}
-    >
-      {zoomWords.whole}
-    </button>
-  </fieldset>
-);
+function Zoom() {
+  const whole = !shownSpan.value;
+  return (
+    <fieldset class="cy-zoom" aria-label={zoomWords.name}>
+      <SignButton sign="+" name={zoomWords.closer} onClick={() => zoomBy(0.5)} />
+      <SignButton sign="−" name={zoomWords.wider} disabled={whole} onClick={() => zoomBy(2)} />
+      <SignButton sign="‹" name={zoomWords.back} disabled={whole} onClick={() => panBy(-0.5)} />
+      <SignButton sign="›" name={zoomWords.on} disabled={whole} onClick={() => panBy(0.5)} />
+      <SignButton
+        sign={zoomWords.whole}
+        name={zoomWords.wholeName}
+        disabled={whole}
+        onClick={() => {
+          shownSpan.value = null;
+        }}
+      />
+    </fieldset>
+  );
+}
 
 /** The stretch chosen, what can be done with it, and the window of time. */
 export function Stretch() {
@@ -127,17 +93,13 @@ export function Stretch() {
           >
             {words.look}
           </button>
-          <button
-            type="button"
-            class="btn quiet"
-            aria-label={words.clear}
-            title={words.clear}
+          <SignButton
+            sign="×"
+            name={words.clear}
             onClick={() => {
               chosenSpan.value = null;
             }}
-          >
-            ×
-          </button>
+          />
         </>
       )}
       <span class="grow" />

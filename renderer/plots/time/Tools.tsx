@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { cursor, run, shown } from "../../state/road.ts";
 import { t } from "../../texts/catalogue.ts";
+import { SignButton } from "../../ui/SignButton.tsx";
 import { PLOTS } from "../registry.ts";
 import { chosenPlots, togglePlot, wantedPlots } from "./chosen-plots.ts";
 import type { TimeLayout } from "./layout.ts";
@@ -19,37 +20,26 @@ export const ZoomTools = ({ layout }: ToolsProps) => (
     aria-label={zoomWords.name}
     style={{ left: `${layout.right - 4}px`, bottom: `calc(100% - ${layout.marks + 10}px)` }}
   >
-    <button
-      type="button"
-      class="btn quiet"
-      aria-label={zoomWords.closer}
-      title={zoomWords.closer}
+    <SignButton
+      sign="+"
+      name={zoomWords.closer}
       disabled={!run.value}
       onClick={() => zoom(0.5, cursor.value)}
-    >
-      +
-    </button>
-    <button
-      type="button"
-      class="btn quiet"
-      aria-label={zoomWords.wider}
-      title={zoomWords.wider}
+    />
+    <SignButton
+      sign="−"
+      name={zoomWords.wider}
       disabled={!shown.value}
       onClick={() => zoom(2, cursor.value)}
-    >
-      −
-    </button>
-    <button
-      type="button"
-      class="btn quiet"
-      aria-label={zoomWords.wholeName}
+    />
+    <SignButton
+      sign={zoomWords.whole}
+      name={zoomWords.wholeName}
       disabled={!shown.value}
       onClick={() => {
         shown.value = null;
       }}
-    >
-      {zoomWords.whole}
-    </button>
+    />
   </fieldset>
 );
 
@@ -59,24 +49,18 @@ export const StretchTools = ({ layout }: ToolsProps) => (
     <span class="word" aria-hidden="true">
       {stretchWords.name}
     </span>
-    <button
-      type="button"
-      class="btn quiet"
-      aria-label={stretchWords.startName}
+    <SignButton
+      sign={stretchWords.start}
+      name={stretchWords.startName}
       disabled={!run.value}
       onClick={() => setEnd("from", cursor.value)}
-    >
-      {stretchWords.start}
-    </button>
-    <button
-      type="button"
-      class="btn quiet"
-      aria-label={stretchWords.endName}
+    />
+    <SignButton
+      sign={stretchWords.end}
+      name={stretchWords.endName}
       disabled={!run.value}
       onClick={() => setEnd("to", cursor.value)}
-    >
-      {stretchWords.end}
-    </button>
+    />
   </fieldset>
 );
 
