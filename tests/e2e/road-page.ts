@@ -19,6 +19,12 @@ export async function runCycle(page: Page, cycle: string): Promise<void> {
 
 const cursor = (page: Page) => page.getByRole("slider", { name: "Time", exact: true });
 
+/** Waits until the page has drawn what it knows: what readers hear follows with the next picture. */
+export const pictured = (page: Page): Promise<void> =>
+  page.evaluate(
+    "new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 50))))",
+  );
+
 /** Puts the cursor on a row of the log, somewhere near a share of the drive. @returns the row */
 export async function cursorNear(page: Page, share: number): Promise<number> {
   const { x, y, width, height } = await page.evaluate<Record<"x" | "y" | "width" | "height", number>>(
@@ -27,10 +33,7 @@ export async function cursorNear(page: Page, share: number): Promise<number> {
   await page.mouse.click(x + 2 + share * (width - 4), y + height / 2);
   // A frame on is a whole row.
   await cursor(page).press("ArrowRight");
-  // What readers hear follows with the next picture.
-  await page.evaluate(
-    "new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 50))))",
-  );
+  await pictured(page);
   return Math.round(Number(await cursor(page).getAttribute("aria-valuenow")) * 10);
 }
 
@@ -41,6 +44,14 @@ export const readout = async (page: Page, plot: string, name: string): Promise<s
     .getByRole("row", { name: new RegExp(`^${name} `) })
     .getByRole("button")
     .textContent()) ?? "";
+
+/** Every value of the readouts at the cursor, by the name of its reading. The first, where one stands twice. */
+export async function readoutTexts(page: Page): Promise<ReadonlyMap<string, string>> {
+  const cells = await page.evaluate<[string, string][]>(
+    "[...document.querySelectorAll('.readouts [data-reading]')].map((cell) => [cell.dataset.reading, cell.textContent])",
+  );
+  return new Map(cells.reverse());
+}
 
 /** Speeds of the three shafts as the readouts show them, rev/min. */
 export async function readoutSpeeds(page: Page) {
