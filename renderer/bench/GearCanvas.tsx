@@ -77,6 +77,16 @@ type Labels = ReturnType<SceneHost["scene"]["labelPlaces"]>;
 /** One and the same, so that a frame without labels draws nothing anew. */
 const NO_LABELS: Labels = [];
 
+/** Labels of all parts, or of the one that is pointed at alone; the same ones while they lie the same. */
+function labelsOf({ scene }: SceneHost, pointed: PartId | null): (before: Labels) => Labels {
+  return (before) => {
+    if (gearLook.peek().labels) return scene.labelPlaces();
+    const place = pointed && scene.labelPlaces().find(({ part }) => part === pointed);
+    if (!place) return NO_LABELS;
+    return before.length === 1 && before[0] === place ? before : [place];
+  };
+}
+
 const PartLabels = ({ places }: { places: Labels }) => (
   <div class="part-labels" aria-hidden="true">
     <svg>
@@ -108,15 +118,7 @@ export function GearCanvas({ source }: { source: GearSource }) {
       .then(({ createGearScene }) => {
         if (gone || !canvas.current) return;
         const made = hostScene(createGearScene(canvas.current, modelOf(source)), source);
-        made.onDrawn = () => {
-          const part = source.pointed?.value ?? null;
-          const any = gearLook.value.labels || part !== null;
-          setPlaces(
-            any
-              ? made.scene.labelPlaces().filter((place) => gearLook.value.labels || place.part === part)
-              : NO_LABELS,
-          );
-        };
+        made.onDrawn = () => setPlaces(labelsOf(made, source.pointed?.peek() ?? null));
         host.current = made;
         setState("ready");
       })

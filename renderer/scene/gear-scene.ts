@@ -51,6 +51,8 @@ class CanvasScene implements GearScene {
   private framing: Framing = { u: 0, v: 0, pixelsPerUnit: 1 };
   private changed = true;
   private frames = 0;
+  /** labels as they lie since the scene was last aimed: they do not turn with the shafts */
+  private laid: readonly LabelPlace[] | null = null;
 
   constructor(canvas: HTMLCanvasElement, model: SceneModel) {
     this.graph = new SceneGraph(model);
@@ -115,23 +117,8 @@ class CanvasScene implements GearScene {
   }
 
   labelPlaces(): readonly LabelPlace[] {
-    const { bodies, look } = this.graph;
-    if (!look.labels) return [];
-    const anchors = partsShown(bodies, look).map((part) => {
-      const { x, y } = projected(anchorOf(bodies, part, look), this.basis, this.framing, this.size);
-      return { part, anchorX: x, anchorY: y };
-    });
-    const drums = drumsOf(bodies, look);
-    const room = look.projector ? PROJECTED_LABEL : LABEL;
-    const inSight = anchors.filter(
-      ({ anchorX: x, anchorY: y }) => x >= 0 && y >= 0 && x <= this.size.width && y <= this.size.height,
-    );
-    return layLabels(inSight, {
-      ...this.size,
-      boxWidth: room.width,
-      boxHeight: room.height,
-      covered: (x, y) => this.covered(drums, x, y),
-    });
+    this.laid ??= this.graph.look.labels ? this.layAll() : [];
+    return this.laid;
   }
 
   dragAngle(part: PartId, fromX: number, fromY: number, toX: number, toY: number): number | null {
@@ -165,6 +152,25 @@ class CanvasScene implements GearScene {
     this.changed = true;
   };
 
+  private layAll(): readonly LabelPlace[] {
+    const { bodies, look } = this.graph;
+    const anchors = partsShown(bodies, look).map((part) => {
+      const { x, y } = projected(anchorOf(bodies, part, look), this.basis, this.framing, this.size);
+      return { part, anchorX: x, anchorY: y };
+    });
+    const drums = drumsOf(bodies, look);
+    const room = look.projector ? PROJECTED_LABEL : LABEL;
+    const inSight = anchors.filter(
+      ({ anchorX: x, anchorY: y }) => x >= 0 && y >= 0 && x <= this.size.width && y <= this.size.height,
+    );
+    return layLabels(inSight, {
+      ...this.size,
+      boxWidth: room.width,
+      boxHeight: room.height,
+      covered: (x, y) => this.covered(drums, x, y),
+    });
+  }
+
   /** Whether a point of the canvas lies over the drawing: inside the outline of one of its drums. */
   private covered(drums: readonly Drum[], x: number, y: number): boolean {
     const { basis, framing, size } = this;
@@ -184,6 +190,7 @@ class CanvasScene implements GearScene {
 
   /** Points the camera at the whole scene, and tells the materials what a pixel is. */
   private aim(): void {
+    this.laid = null;
     const { bodies, look } = this.graph;
     const { width, height } = this.size;
     this.basis = basisOf(this.eye);
