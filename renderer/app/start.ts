@@ -5,6 +5,7 @@ import type { Project } from "../../shared/project.ts";
 import { bridge } from "../bridge/chooser.ts";
 import { startClock } from "../drive/clock.ts";
 import { keepProject, restoreProject, type TextStore } from "../state/autosave.ts";
+import { followInstant } from "../state/instant.ts";
 import { databaseStore } from "../state/own-store.ts";
 import { followPlace, goTo } from "../state/place.ts";
 import { keepPreferences, readPreferences } from "../state/preferences.ts";
@@ -135,6 +136,7 @@ export function start(): void {
   followPlace();
   followDrops();
   startClock();
+  followInstant();
   window.setTimeout(() => void warmUp(), WARM_AFTER);
   bridge.onMenu((command) => COMMANDS[command]?.());
   bridge.onOpenFile(takeOpened);

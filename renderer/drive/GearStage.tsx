@@ -2,8 +2,9 @@ import { GearCanvas } from "../bench/GearCanvas.tsx";
 import { ViewHead } from "../bench/ViewHead.tsx";
 import { num, shaftSpeed, shaftUnitName } from "../state/format.ts";
 import { gearLook } from "../state/gear-look.ts";
+import { instant } from "../state/instant.ts";
 import { hidden } from "../state/predict.ts";
-import { now, run, slowing } from "../state/road.ts";
+import { run, slowing } from "../state/road.ts";
 import { units } from "../state/settings.ts";
 import { SLOWINGS } from "../state/turns.ts";
 import { t } from "../texts/catalogue.ts";
@@ -30,7 +31,7 @@ const Slowing = () => (
 );
 
 function gearWords(): string {
-  const at = now.value;
+  const at = instant.stage.value;
   if (!at) return t.road.noRun;
   const { speeds } = at;
   const one = (name: string, speed: number): string =>
@@ -46,7 +47,7 @@ function gearWords(): string {
 
 const PartLine = () => {
   const part = gearLook.value.selected;
-  const at = now.value;
+  const at = instant.stage.value;
   const one = run.value;
   return (
     <p class="part-line" aria-live="polite">

@@ -5,8 +5,9 @@ import { LeverDrawing } from "../lever/LeverDrawing.tsx";
 import { type LeverInput, type LeverLayout, leverLayout, speedAlong } from "../lever/layout.ts";
 import { speedScale } from "../lever/scale.ts";
 import { idleShown, num, ratio, shaftSpeed, shaftUnitName, toShaftUnit } from "../state/format.ts";
+import { instant } from "../state/instant.ts";
 import { hidden } from "../state/predict.ts";
-import { now, run } from "../state/road.ts";
+import { run } from "../state/road.ts";
 import { ROW, type Run, readSpeeds } from "../state/run.ts";
 import { units } from "../state/settings.ts";
 import { t } from "../texts/catalogue.ts";
@@ -77,7 +78,7 @@ const masked = (layout: LeverLayout, asks: readonly Shaft[]): LeverLayout =>
       };
 
 function words(): string {
-  const at = now.value;
+  const at = instant.stage.value;
   if (!at) return t.road.noRun;
   const one = (name: Shaft): string => {
     const said = hidden.value.has(HIDES[name]) ? "?" : shaftSpeed(units.value, at.speeds[name]);
@@ -93,7 +94,7 @@ interface DrawingProps {
 }
 
 function Drawing({ one, width, height }: DrawingProps) {
-  const at = now.value;
+  const at = instant.stage.value;
   if (!at) return null;
   const asks = SHAFTS.filter((name) => hidden.value.has(HIDES[name]));
   const speeds = eachShaft((name) => (asks.includes(name) ? 0 : at.speeds[name]));

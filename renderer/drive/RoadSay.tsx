@@ -1,6 +1,6 @@
 import { limitMeaning, limitsIn } from "../../sim/limits.ts";
+import { instant } from "../state/instant.ts";
 import { hidden } from "../state/predict.ts";
-import { now } from "../state/road.ts";
 import { t } from "../texts/catalogue.ts";
 
 /** Ordinary braking sets these all the time: no news. */
@@ -8,7 +8,7 @@ const ORDINARY: ReadonlySet<string> = new Set(["axle-share", "low-speed-fade", "
 
 /** The regime of the instant in a sentence, and what binds. */
 export function RoadSay() {
-  const at = now.value;
+  const at = instant.figures.value;
   if (!at) {
     return (
       <div class="say">

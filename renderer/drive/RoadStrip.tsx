@@ -2,8 +2,9 @@ import { at } from "../../shared/at.ts";
 import { basicRatio } from "../../sim/drivetrain/gear-set.ts";
 import { TeachingCell, TeethCell } from "../app/strip-parts.tsx";
 import { num, ratio, shaftSpeed } from "../state/format.ts";
+import { instant } from "../state/instant.ts";
 import { hidden } from "../state/predict.ts";
-import { now, run } from "../state/road.ts";
+import { run } from "../state/road.ts";
 import type { Run } from "../state/run.ts";
 import { units } from "../state/settings.ts";
 import { vehicle } from "../state/store.ts";
@@ -19,10 +20,10 @@ function power(value: number): string {
 
 /** sun + k · ring = (1 + k) · carrier, with the numbers of the instant. */
 function Check({ k }: { k: number }) {
-  const instant = now.value;
+  const here = instant.figures.value;
   const asks = (["sun-speed", "carrier-speed", "ring-speed"] as const).some((id) => hidden.value.has(id));
-  if (!instant || asks) return <b>{t.strip.checkSum}</b>;
-  const { sun, carrier, ring } = instant.speeds;
+  if (!here || asks) return <b>{t.strip.checkSum}</b>;
+  const { sun, carrier, ring } = here.speeds;
   const say = (speed: number): string => shaftSpeed(units.value, speed);
   return (
     <b title={t.strip.checkSum}>

@@ -51,6 +51,8 @@ export const progress = signal<number | null>(null);
 /** Time looked at, s; whether it moves, how fast, and within which span it goes round. */
 export const cursor = signal(0);
 export const playing = signal(false);
+/** Whether the cursor is held and drawn about by hand. */
+export const held = signal(false);
 export const rate = signal(1);
 export const RATES = [0.1, 1, 5, 20, 100] as const;
 export const slowing = signal(120);

@@ -1,8 +1,9 @@
 import { computed } from "@preact/signals";
 import { flowsAt } from "../../../sim/run/flows.ts";
 import { flowShows } from "../../state/flow-look.ts";
+import { instant } from "../../state/instant.ts";
 import { hidden } from "../../state/predict.ts";
-import { playing, row, run } from "../../state/road.ts";
+import { playing, run } from "../../state/road.ts";
 import { ROW } from "../../state/run.ts";
 import { t } from "../../texts/catalogue.ts";
 import { clockTime } from "../../ui/time.ts";
@@ -14,7 +15,10 @@ import { toldEnergies, toldPowers, toldWords } from "./told.ts";
 const TOLD_EVERY = Math.round(1 / ROW);
 
 /** The row that is told in words: the one at the cursor; while a run plays, once a second. */
-const toldRow = computed(() => (playing.value ? row.value - (row.value % TOLD_EVERY) : row.value));
+const toldRow = computed(() => {
+  const row = instant.flow.value?.row ?? 0;
+  return playing.value ? row - (row % TOLD_EVERY) : row;
+});
 
 /** What the sheet shows, in words and as a table, for those who do not see it. */
 export function FlowTable() {

@@ -1,7 +1,8 @@
 import { FLOW_NODES, type FlowId } from "../../../sim/run/flows.ts";
 import { flowScale } from "../../state/flow-look.ts";
+import { instant } from "../../state/instant.ts";
 import { hidden } from "../../state/predict.ts";
-import { now, run } from "../../state/road.ts";
+import { run } from "../../state/road.ts";
 import type { Now, Run } from "../../state/run.ts";
 import { t } from "../../texts/catalogue.ts";
 import { measure } from "../../ui/measure.ts";
@@ -33,7 +34,7 @@ function answerOf(kind: string, of: string): Answer | null {
 /** The powers of the instant at the cursor. */
 export function PowerSheet({ width, height, text }: SheetSize) {
   const one = run.value;
-  const at = now.value;
+  const at = instant.flow.value;
   if (!one || !at) return null;
   const size = { width, height, text };
   const perWatt = scaleNow(placesOf(size), one, at);

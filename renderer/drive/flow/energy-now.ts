@@ -1,6 +1,7 @@
 import { computed } from "@preact/signals";
 import { energyUnit } from "../../state/flow-look.ts";
-import { row, run } from "../../state/road.ts";
+import { instant } from "../../state/instant.ts";
+import { run } from "../../state/road.ts";
 import { t } from "../../texts/catalogue.ts";
 import { energyScale } from "./energy-layout.ts";
 import { type EnergyScale, energyText, energyUnits } from "./energy-units.ts";
@@ -10,8 +11,9 @@ import type { Places } from "./places.ts";
 /** The ledger at the cursor, J, with what it sums up to; null without a run. */
 export const energyNow = computed(() => {
   const one = run.value;
-  if (!one) return null;
-  const ledger = ledgerAt(one.log, row.value);
+  const at = instant.flow.value;
+  if (!one || !at) return null;
+  const ledger = ledgerAt(one.log, at.row);
   return { ledger, energies: energiesOf(ledger), ...ledgerTotal(ledger) };
 });
 

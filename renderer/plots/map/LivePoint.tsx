@@ -1,6 +1,6 @@
 import { kilowatts } from "../../state/format.ts";
+import { instant } from "../../state/instant.ts";
 import { hidden } from "../../state/predict.ts";
-import { now } from "../../state/road.ts";
 import { ROW, type Run } from "../../state/run.ts";
 import { measure } from "../../ui/measure.ts";
 import { hidesPoint, MAP_COLOUR, pointReader, powerAt } from "./kinds.ts";
@@ -35,7 +35,7 @@ const Asked = ({ layout: { frame }, text }: LiveProps) => {
 /** What moves on a map: the point of the instant, where it was, and the line of equal power through it. */
 export function LivePoint(props: LiveProps) {
   const { run, layout, width, height, text } = props;
-  const at = now.value;
+  const at = instant.stage.value;
   if (!at || at.row >= run.log.rows) return null;
   const { map, frame } = layout;
   const colour = MAP_COLOUR[map];

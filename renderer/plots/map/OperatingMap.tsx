@@ -2,9 +2,10 @@ import { useMemo, useRef } from "preact/hooks";
 import { runSettings } from "../../../sim/options.ts";
 import { ViewHead } from "../../bench/ViewHead.tsx";
 import { roadUnitName, shaftUnitName } from "../../state/format.ts";
+import { instant } from "../../state/instant.ts";
 import { hidden } from "../../state/predict.ts";
 import { preparedRun } from "../../state/prepared.ts";
-import { now, run } from "../../state/road.ts";
+import { run } from "../../state/road.ts";
 import { roadWorking, showRoadWorking } from "../../state/road-working.ts";
 import type { Run } from "../../state/run.ts";
 import { units } from "../../state/settings.ts";
@@ -154,7 +155,7 @@ function Tabs() {
 function Reading() {
   const map = chosenMap.value;
   const one = run.value;
-  const at = now.value;
+  const at = instant.stage.value;
   if (!one || !at || at.row >= one.log.rows) return null;
   const words = pointWords(map, one, at, units.value, hidden.value);
   const said = words ? (map === "wheels" ? words.effort : words.efficiency) : "?";
@@ -176,7 +177,7 @@ function Reading() {
 
 const Words = () => (
   <p id="map-words" class="unseen">
-    {mapWords(chosenMap.value, run.value, now.value, units.value, hidden.value)}{" "}
+    {mapWords(chosenMap.value, run.value, instant.stage.value, units.value, hidden.value)}{" "}
     {t.map.about[chosenMap.value]}
   </p>
 );

@@ -1,6 +1,6 @@
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { chosen, cursor, duration, frame, moveTo, playing, run, toMoment } from "../../state/road.ts";
+import { chosen, cursor, duration, frame, held, moveTo, playing, run, toMoment } from "../../state/road.ts";
 import { t } from "../../texts/catalogue.ts";
 import { metrics } from "../../ui/metrics.ts";
 import { clockTime } from "../../ui/time.ts";
@@ -114,10 +114,14 @@ function momentAt(x: number): number | null {
   return near && near.off <= NEAR ? near.time : null;
 }
 
+/** The cursor is no longer drawn about, also when its place is left meanwhile. */
+function letGo(): void {
+  held.value = false;
+}
+
 /** A press moves the cursor, a drag goes on doing so; with Shift it chooses a stretch. */
 function useDragging(layout: TimeLayout) {
   const start = useRef<number | null>(null);
-  const held = useRef(false);
   const xIn = (event: PointerEvent): number => {
     const box = event.currentTarget instanceof Element ? event.currentTarget.getBoundingClientRect() : null;
     return event.clientX - (box?.left ?? 0);
@@ -128,25 +132,22 @@ function useDragging(layout: TimeLayout) {
       event.currentTarget.setPointerCapture(event.pointerId);
       event.currentTarget.querySelector<HTMLElement>(".time-cursor")?.focus({ preventScroll: true });
       event.preventDefault();
-      held.current = true;
+      held.value = true;
       const x = xIn(event);
       start.current = event.shiftKey ? x : null;
       const onMarks = Math.abs(event.offsetY - layout.marks - 4) < NEAR;
       go((onMarks ? momentAt(x) : null) ?? timeAt(x));
     },
     onPointerMove: (event: PointerEvent) => {
-      if (!held.current) return;
+      if (!held.value) return;
       const x = Math.min(plotWidth.value, Math.max(0, xIn(event)));
       const from = start.current;
       moveTo(timeAt(x));
       if (from !== null && Math.abs(x - from) >= LEAST_DRAG) choose(timeAt(from), timeAt(x));
     },
-    onPointerUp: () => {
-      held.current = false;
-    },
-    onPointerCancel: () => {
-      held.current = false;
-    },
+    onPointerUp: letGo,
+    onPointerCancel: letGo,
+    onLostPointerCapture: letGo,
   };
 }
 
@@ -173,6 +174,7 @@ function useWheel() {
 export function Cursor({ layout }: CursorProps) {
   const ref = useWheel();
   const drag = useDragging(layout);
+  useEffect(() => letGo, []);
   return (
     <div
       ref={ref}

@@ -4,8 +4,9 @@ import type { LogReader } from "../../../sim/run/log.ts";
 import { REGIMES } from "../../../sim/run/regimes.ts";
 import { ViewHead } from "../../bench/ViewHead.tsx";
 import { num } from "../../state/format.ts";
+import { instant } from "../../state/instant.ts";
 import { hidden } from "../../state/predict.ts";
-import { now, run } from "../../state/road.ts";
+import { run } from "../../state/road.ts";
 import { ROW, type Run } from "../../state/run.ts";
 import { projector, theme } from "../../state/settings.ts";
 import { t } from "../../texts/catalogue.ts";
@@ -99,7 +100,7 @@ function LaneCanvas({ layout }: CanvasProps) {
 /** Names of the lanes; the one that the cursor is in is set bold. */
 function LaneNames({ layout }: CanvasProps) {
   const family = useComputed(() => {
-    const at = now.value;
+    const at = instant.figures.value;
     if (!at || hidden.value.has("regime")) return null;
     return REGIMES.find(({ id }) => id === at.regime)?.family ?? null;
   });
@@ -124,10 +125,10 @@ function LaneNames({ layout }: CanvasProps) {
 
 /** The regime at the cursor: its swatch, its name, and for how long it has been so. */
 function RegimeReadout({ layout }: CanvasProps) {
-  const regime = useComputed(() => (hidden.value.has("regime") ? "" : (now.value?.regime ?? "")));
+  const regime = useComputed(() => (hidden.value.has("regime") ? "" : (instant.figures.value?.regime ?? "")));
   const title = useComputed(regimeNow);
   const since = useComputed(() => {
-    const at = now.value;
+    const at = instant.figures.value;
     return !at || hidden.value.has("regime") ? "" : words.since(num(at.time - at.since, 1));
   });
   return (

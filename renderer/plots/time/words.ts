@@ -1,6 +1,6 @@
 import { roadSpeed } from "../../state/format.ts";
+import { instant } from "../../state/instant.ts";
 import { hidden } from "../../state/predict.ts";
-import { now } from "../../state/road.ts";
 import { units } from "../../state/settings.ts";
 import { t } from "../../texts/catalogue.ts";
 import { type Plot, type Reading, said } from "../registry.ts";
@@ -15,7 +15,7 @@ export const isAsked = ({ tells }: Pick<Reading, "tells">): boolean =>
 
 /** A reading's value at the cursor; with its unit where that is not its plot's. Empty without a run. */
 export function readingNow(reading: Reading, plot: Plot): string {
-  const at = now.value;
+  const at = instant.figures.value;
   if (!at) return "";
   if (isAsked(reading)) return ASKED;
   const how = reading.shown ?? plot.shown;
@@ -25,14 +25,14 @@ export function readingNow(reading: Reading, plot: Plot): string {
 
 /** The regime at the cursor in words. */
 export function regimeNow(): string {
-  const at = now.value;
+  const at = instant.figures.value;
   if (!at) return "";
   return hidden.value.has("regime") ? ASKED : (t.roadRegimes[at.regime]?.title ?? at.regime);
 }
 
 /** Where the cursor is, in words: time, speed, regime. @param clock the time as the cursor shows it */
 export function cursorWords(clock: string): string {
-  const at = now.value;
+  const at = instant.figures.value;
   if (!at) return t.plots.noRun;
   const speed = hidden.value.has("road-speed") ? ASKED : roadSpeed(units.value, at.at.speed);
   return t.plots.cursorAt(clock, speed, regimeNow());

@@ -5,6 +5,7 @@ import { rangeOf } from "../../../renderer/plots/time/range.ts";
 import { columnOf, instantValue } from "../../../renderer/plots/time/source.ts";
 import { cursorWords, readingNow } from "../../../renderer/plots/time/words.ts";
 import { num, roadSpeed, shaftSpeed } from "../../../renderer/state/format.ts";
+import { followInstant } from "../../../renderer/state/instant.ts";
 import { asked, asking, HIDEABLE, revealed } from "../../../renderer/state/predict.ts";
 import { lookAt, moveTo, now, runs } from "../../../renderer/state/road.ts";
 import { readNow } from "../../../renderer/state/run.ts";
@@ -87,6 +88,8 @@ describe("the registry of plots", () => {
 });
 
 describe("what stands at the cursor", () => {
+  beforeEach(() => followInstant());
+
   const shown = (plot: string, reading: string): string => {
     const found = PLOTS.find(({ id }) => id === plot);
     const which = found && readingsOf(found).find(({ id }) => id === reading);
