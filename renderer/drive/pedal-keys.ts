@@ -4,6 +4,9 @@ import { driving, pedals, press } from "./live.ts";
 const DOWN = 1.4;
 const UP = 3;
 
+/** What a press moves its pedal by at once, s of its way: the free play of a pedal is not waited for. */
+const AT_ONCE = 0.05;
+
 /** Keys of the selector. */
 const SELECT: Readonly<Record<string, "forward" | "neutral" | "reverse" | "park">> = {
   f: "forward",
@@ -56,8 +59,12 @@ export function listenToPedals(onPad: (there: boolean) => void): () => void {
     const onSlider = event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement;
     if (onSlider) return;
     if (event.key === "ArrowUp" || event.key === "ArrowDown") {
-      held.add(event.key);
       event.preventDefault();
+      if (held.has(event.key)) return;
+      held.add(event.key);
+      const { accelerator, brake } = pedals.value;
+      if (event.key === "ArrowUp") press({ accelerator: moved(accelerator, true, AT_ONCE) });
+      else press({ brake: moved(brake, true, AT_ONCE) });
       return;
     }
     const gear = SELECT[event.key.toLowerCase()];

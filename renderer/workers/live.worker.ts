@@ -52,6 +52,8 @@ class LiveDrive {
   press({ accelerator, brake, gear, grade, electricOnly }: Pedals): void {
     Object.assign(this.driver, { accelerator, brake, gear, grade, electricOnly: electricOnly ? 1 : 0 });
     this.pressed = true;
+    // The answer to a pedal does not wait for the picture that is being drawn.
+    this.seen = true;
   }
 
   private row(row: LogRow): LiveRow {

@@ -7,7 +7,7 @@
  * out: then frames come as often as with a graphics card, and our script has the processor to itself.
  */
 export const PROBE = `(() => {
-  const probe = { frames: [], tasks: [], calls: 0, triangles: 0, leaveOut: false };
+  const probe = { frames: [], tasks: [], calls: 0, triangles: 0, leaveOut: false, onDraw: null };
   window.probe = probe;
   new PerformanceObserver((list) => {
     for (const { duration } of list.getEntries()) probe.tasks.push(duration);
@@ -33,6 +33,7 @@ export const PROBE = `(() => {
     const draw = gl[name];
     gl[name] = function (...args) {
       probe.calls += 1;
+      probe.onDraw?.();
       if (args[0] === this.TRIANGLES) probe.triangles += (args[count] / 3) * (instances < 0 ? 1 : args[instances]);
       return probe.leaveOut ? undefined : draw.apply(this, args);
     };

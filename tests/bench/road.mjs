@@ -88,9 +88,10 @@ async function pedals(page) {
     await page.evaluate(`void (window.answer = new Promise((done) => {
       addEventListener("keydown", () => {
         const began = performance.now();
-        const before = probe.calls;
-        const look = () => (probe.calls > before ? done(performance.now() - began) : requestAnimationFrame(look));
-        requestAnimationFrame(look);
+        probe.onDraw = () => {
+          probe.onDraw = null;
+          done(performance.now() - began);
+        };
       }, { once: true, capture: true });
     }))`);
     await page.keyboard.down("ArrowUp");
