@@ -192,7 +192,7 @@ describe("a sweep", () => {
     await push("Sweep").click();
     await push("Sweep").waitFor({ timeout: 60_000 });
     const cell = (name: RegExp) => page.getByRole("gridcell", { name });
-    await cell(/Payload, kg: 0; Head wind, km\/h: -30/).focus();
+    await cell(/Payload, kg: 0; Head wind, km\/h: −30/).focus();
     await page.keyboard.press("ArrowUp");
     await page.keyboard.press("ArrowRight");
     const here = "document.activeElement.getAttribute('aria-label')";

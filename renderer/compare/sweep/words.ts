@@ -24,7 +24,7 @@ export function axisName(plan: SweepPlan, axis: number): string {
 export function axisTexts(plan: SweepPlan, axis: number): readonly string[] {
   const { path = "", values = [] } = plan.axes[axis] ?? {};
   const entry = sweepableAt(path);
-  return values.map((value) => (entry ? shownValue(entry, value) : value));
+  return values.map((value) => (entry ? shownValue(entry, value).replace(/^-/, "−") : value));
 }
 
 /** Where a place lies: each axis with its value. */
