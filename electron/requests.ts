@@ -1,5 +1,5 @@
 import type { ExportRequest, FileKind, FileRef, OpenedFile, Result, WindowInfo } from "../shared/bridge.ts";
-import { MAX_EXPORT_BYTES, MAX_PROJECT_BYTES, PROJECT_KIND } from "../shared/bridge.ts";
+import { changedElsewhere, MAX_EXPORT_BYTES, MAX_PROJECT_BYTES, PROJECT_KIND } from "../shared/bridge.ts";
 import type { InputFault } from "../shared/errors.ts";
 import type { Handlers } from "./door.ts";
 import type { Grants } from "./files/grants.ts";
@@ -40,6 +40,7 @@ export async function openPath(path: string, around: Surroundings): Promise<Resu
   const read = await readText(path, MAX_PROJECT_BYTES);
   if ("fault" in read) return failed(read.fault);
   around.remember(path);
+  around.grants.see(path, read.text);
   return ok({ ...around.grants.grant(path), text: read.text });
 }
 
@@ -69,7 +70,10 @@ async function writeChosen(
 async function saveAs(suggestedName: string, text: string, around: Surroundings): Promise<Result<FileRef>> {
   const request = { suggestedName, kinds: [PROJECT_KIND], content: text };
   const { path, ...result } = await writeChosen(request, MAX_PROJECT_BYTES, around);
-  if (path !== undefined) around.remember(path);
+  if (path !== undefined) {
+    around.remember(path);
+    around.grants.see(path, text);
+  }
   return result;
 }
 
@@ -78,8 +82,12 @@ async function save(id: string, text: string, around: Surroundings): Promise<Res
   if (path === undefined) return failed(strange(id, "a file that was opened or saved before"));
   const size = Buffer.byteLength(text);
   if (size > MAX_PROJECT_BYTES) return failed(tooLarge(path, size, MAX_PROJECT_BYTES));
+  // A file that is gone is written anew.
+  const there = await readText(path, MAX_PROJECT_BYTES);
+  if ("text" in there && !around.grants.isAsSeen(path, there.text)) return failed(changedElsewhere(path));
   const fault = await writeWhole(path, text);
   if (fault) return failed(fault);
+  around.grants.see(path, text);
   around.remember(path);
   return ok(around.grants.grant(path));
 }

@@ -12,7 +12,10 @@ export interface DesktopBridge {
   windowInfo(): Promise<Result<WindowInfo>>;
   /** Lets a person choose a project file and reads it. */
   open(): Promise<Result<OpenedFile>>;
-  /** Writes a file that was opened or saved before; it holds either the old or the new text, never a mixture. */
+  /**
+   * Writes a file that was opened or saved before; it holds either the old or the new text, never a mixture. One that
+   * another window or program has changed meanwhile is refused and stays as it is.
+   */
   save(request: SaveRequest): Promise<Result<FileRef>>;
   /** Lets a person choose where, then writes. */
   saveAs(request: SaveAsRequest): Promise<Result<FileRef>>;
@@ -178,3 +181,11 @@ export const MAX_PROJECT_BYTES = 64 * 1024 * 1024;
 
 /** Largest export, bytes: some half an hour of a clip. */
 export const MAX_EXPORT_BYTES = 512 * 1024 * 1024;
+
+/** The refusal of `save` where the file is not as it was left. @param where the file, for a person to read */
+export const changedElsewhere = (where: string): InputFault => ({
+  what: "The file was changed elsewhere since it was opened or saved here.",
+  where,
+  value: "",
+  accepted: "another name (Save as), or the file opened anew",
+});

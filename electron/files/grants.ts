@@ -1,4 +1,4 @@
-import { randomUUID } from "node:crypto";
+import { createHash, randomUUID } from "node:crypto";
 import { basename, dirname } from "node:path";
 import type { FileRef } from "../../shared/bridge.ts";
 
@@ -9,6 +9,7 @@ import type { FileRef } from "../../shared/bridge.ts";
 export class Grants {
   private readonly paths = new Map<string, string>();
   private readonly ids = new Map<string, string>();
+  private readonly seen = new Map<string, string>();
 
   /** The same id each time for a path. @param path full path */
   grant(path: string): FileRef {
@@ -22,4 +23,16 @@ export class Grants {
   pathOf(id: string): string | undefined {
     return this.paths.get(id);
   }
+
+  /** Notes what a file held when it was last read or written here. */
+  see(path: string, text: string): void {
+    this.seen.set(path, digest(text));
+  }
+
+  /** Whether a text is what the file held when it was last read or written here. */
+  isAsSeen(path: string, text: string): boolean {
+    return this.seen.get(path) === digest(text);
+  }
 }
+
+const digest = (text: string): string => createHash("sha256").update(text).digest("base64");

@@ -4,7 +4,7 @@ import { t } from "../texts/catalogue.ts";
 import { Patterns } from "../ui/Patterns.tsx";
 import { afterPaint } from "./after-paint.ts";
 import { Notice } from "./Notice.tsx";
-import { loadPlace, partsOf } from "./places.ts";
+import { failedPlaces, loadPlace, partsOf } from "./places.ts";
 import { Rail } from "./Rail.tsx";
 import { Windows } from "./Windows.tsx";
 
@@ -14,7 +14,17 @@ const Opening = ({ id }: { id: PlaceId }) => (
     <header class="top">
       <h1>{t.rail[id]}</h1>
     </header>
-    <main id="place" class="opening" aria-busy="true" />
+    <main id="place" class="opening" aria-busy={!failedPlaces.value.has(id)}>
+      {failedPlaces.value.has(id) && (
+        <div class="missing-piece" role="alert">
+          <h2>{t.place.missing(t.rail[id])}</h2>
+          <p>{t.place.mend}</p>
+          <button type="button" class="btn" onClick={() => void loadPlace(id)}>
+            {t.place.again}
+          </button>
+        </div>
+      )}
+    </main>
     <footer class="strip" aria-label={t.strip.name} />
   </>
 );

@@ -33,11 +33,20 @@ const loaded = signal<Partial<Readonly<Record<PlaceId, PlaceParts>>>>({});
 /** The parts of a place; null while they are not loaded. */
 export const partsOf = (id: PlaceId): PlaceParts | null => loaded.value[id] ?? null;
 
-/** Loads a place; one that is there already is not loaded again. */
+/** Places that could not be loaded when they were last asked for: a piece of the program is missing or broken. */
+export const failedPlaces = signal<ReadonlySet<PlaceId>>(new Set());
+
+/** Loads a place; one that is there already is not loaded again. One that cannot be loaded may be asked for again. */
 export async function loadPlace(id: PlaceId): Promise<void> {
   if (partsOf(id)) return;
-  const parts = await PLACE[id].load();
-  loaded.value = { ...loaded.value, [id]: parts };
+  const others = new Set([...failedPlaces.value].filter((other) => other !== id));
+  try {
+    const parts = await PLACE[id].load();
+    loaded.value = { ...loaded.value, [id]: parts };
+    failedPlaces.value = others;
+  } catch {
+    failedPlaces.value = others.add(id);
+  }
 }
 
 /** Loads the other places one by one, so that going there is immediate later. */

@@ -1,4 +1,5 @@
 import {
+  changedElsewhere,
   type DesktopBridge,
   type ExportRequest,
   type FileKind,
@@ -103,8 +104,15 @@ async function open(page: BrowserWindow, known: KnownFiles): Promise<Result<Open
   if (!file) return CANCELLED;
   const text = await readText(file);
   if (typeof text !== "string") return failed(text);
+  return ok({ ...(await taken(known, file, new Blob([text]))), text });
+}
+
+/** Takes a file that was read or written among the known ones. */
+async function taken(known: KnownFiles, file: KnownFile, content: Blob): Promise<FileRef> {
   const id = file.handle ? await known.idOf(file.handle) : undefined;
-  return ok({ ...(id === undefined ? known.add(file) : known.remember(id, file)), text });
+  const ref = id === undefined ? known.add(file) : known.remember(id, file);
+  await known.see(ref.id, content);
+  return ref;
 }
 
 async function openRecent(known: KnownFiles, id: string): Promise<Result<OpenedFile>> {
@@ -112,7 +120,9 @@ async function openRecent(known: KnownFiles, id: string): Promise<Result<OpenedF
   if (!file || !known.isRecent(id)) return failed(strange(id));
   const result = await attempt(file.name, async () => {
     const text = await readText(file);
-    return typeof text === "string" ? ok({ ...known.remember(id, file), text }) : failed(text);
+    if (typeof text !== "string") return failed(text);
+    await known.see(id, new Blob([text]));
+    return ok({ ...known.remember(id, file), text });
   });
   if (result.status === "failed") known.forget(id);
   return result;
@@ -141,7 +151,9 @@ async function save(
   const content = blobOf(text, [PROJECT_KIND]);
   if (content.size > MAX_PROJECT_BYTES) return failed(tooLarge(file.name, content.size, MAX_PROJECT_BYTES));
   if (file.handle) {
+    if (!(await known.isAsSeen(id, file))) return failed(changedElsewhere(file.name));
     await writeTo(file.handle, content);
+    await known.see(id, content);
     return ok(known.remember(id, file));
   }
   download(page, file.name, content);
@@ -157,9 +169,7 @@ async function saveAs(
   const content = blobOf(text, [PROJECT_KIND]);
   const result = await writeChosen(page, suggestedName, [PROJECT_KIND], content, MAX_PROJECT_BYTES);
   if (result.status !== "ok") return result;
-  const file = result.value;
-  const id = file.handle ? await known.idOf(file.handle) : undefined;
-  return ok(id === undefined ? known.add(file) : known.remember(id, file));
+  return ok(await taken(known, result.value, content));
 }
 
 async function writeChosen(

@@ -20,6 +20,9 @@ const KNOWN: Readonly<Record<string, Words>> = {
 /** Whether an error only says that the person closed the window. */
 export const isCancel = (error: unknown): boolean => nameOf(error) === "AbortError";
 
+/** Whether an error says that the file is no longer there. */
+export const isGone = (error: unknown): boolean => nameOf(error) === "NotFoundError";
+
 /**
  * A browser's error in words.
  * @param where the file's name

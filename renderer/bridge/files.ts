@@ -1,6 +1,6 @@
 import type { FileKind, FileRef } from "../../shared/bridge.ts";
 import type { BrowserWindow, FileHandle, PickedFile, PickerOptions } from "./browserWindow.ts";
-import { isCancel } from "./faults.ts";
+import { isCancel, isGone } from "./faults.ts";
 
 /** A file of this visit: with a handle it can be written in place, without it only read again or downloaded anew. */
 export interface KnownFile {
@@ -13,6 +13,7 @@ export interface KnownFile {
 /** Files a person chose in this visit, under ids as the bridge gives them out. */
 export class KnownFiles {
   private readonly files = new Map<string, KnownFile>();
+  private readonly seen = new Map<string, string>();
   private recent: string[] = [];
   private next = 1;
 
@@ -43,6 +44,23 @@ export class KnownFiles {
     return this.recent.includes(id);
   }
 
+  /** Notes what a file held when it was last read or written here. */
+  async see(id: string, content: Blob): Promise<void> {
+    this.seen.set(id, await digest(content));
+  }
+
+  /** Whether a file holds what it held then; one that is gone counts as such: it is written anew. */
+  async isAsSeen(id: string, file: KnownFile): Promise<boolean> {
+    try {
+      const content = await file.read();
+      const text = new TextDecoder().decode(await content.arrayBuffer());
+      return this.seen.get(id) === (await digest(new Blob([text])));
+    } catch (error) {
+      if (isGone(error)) return true;
+      throw error;
+    }
+  }
+
   /** Newest first. */
   recentRefs(): FileRef[] {
     return this.recent.map((id) => ({ id, name: this.files.get(id)?.name ?? "", folder: "" }));
@@ -55,6 +73,11 @@ export class KnownFiles {
     }
     return undefined;
   }
+}
+
+async function digest(content: Blob): Promise<string> {
+  const bytes = new Uint8Array(await crypto.subtle.digest("SHA-256", await content.arrayBuffer()));
+  return bytes.join();
 }
 
 /** Lets a person choose a file. @returns null when they think better of it */

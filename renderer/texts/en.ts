@@ -280,6 +280,11 @@ export const en = {
     teaching: "Teaching model",
     teachingRest: ": not for certifying or repairing a vehicle",
   },
+  place: {
+    missing: (name: string) => `${name} could not be loaded.`,
+    mend: "A piece of the program is missing or cannot be read. All other places go on working, and nothing is lost: save the project, then try again or reload.",
+    again: "Try again",
+  },
   notice: {
     dismiss: "Dismiss",
     restored: "The bench stands as you left it.",

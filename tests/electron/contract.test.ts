@@ -71,6 +71,24 @@ describe.each(WORLDS)("the bridge of %s", (_name, choosesPlace, makeWorld) => {
     expect(okValue(await world.bridge.openRecent(id)).text).toBe("new");
   });
 
+  it("does not write over what another window has written meanwhile; under a chosen name it does", async () => {
+    if (!choosesPlace) return;
+    const world = await makeWorld();
+    await world.put(NAME, "old");
+    world.answerWith(NAME);
+    const { id } = okValue(await world.bridge.open());
+    await world.put(NAME, "by another window");
+    expectFault(await world.bridge.save({ id, text: "mine" }), /changed elsewhere/);
+    expect(await world.contentOf(NAME)).toBe("by another window");
+    world.answerWith(NAME);
+    okValue(await world.bridge.saveAs({ suggestedName: NAME, text: "mine" }));
+    expect(await world.contentOf(NAME)).toBe("mine");
+    okValue(await world.bridge.save({ id, text: "mine again" }));
+    await world.vanish(NAME);
+    okValue(await world.bridge.save({ id, text: "still mine" }));
+    expect(await world.contentOf(NAME)).toBe("still mine");
+  });
+
   it("saves under a chosen name and then again", async () => {
     const world = await makeWorld();
     if (choosesPlace) world.answerWith("suggested");
