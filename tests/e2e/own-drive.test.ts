@@ -48,7 +48,7 @@ async function figure(name: RegExp): Promise<{ readonly before: number; readonly
   return { before, after };
 }
 
-const after = async (name: RegExp): Promise<number> => (await figure(name)).after;
+const treated = async (name: RegExp): Promise<number> => (await figure(name)).after;
 
 /** Fuel at equal charge of each line, L/100 km, by strategy and cycle. */
 const fuels = new Map<string, number>();
@@ -97,9 +97,9 @@ describe("a drive of one's own, from the receiver's file to a report", () => {
     const left = Math.floor(LENGTH_S) - 2 * STANDING_S;
     const clock = `${Math.floor(left / 60)}:${String(left % 60).padStart(2, "0")}`;
     await page.getByRole("row", { name: new RegExp(`^Duration .* ${clock}$`) }).waitFor();
-    expect(Math.abs((await after(/^Distance/)) / WAY_KM - 1)).toBeLessThan(0.005);
-    expect(Math.abs((await after(/^Ascent/)) / truth.ascent - 1)).toBeLessThan(0.05);
-    expect(await after(/^Most speeding up/)).toBeLessThan(4.5);
+    expect(Math.abs((await treated(/^Distance/)) / WAY_KM - 1)).toBeLessThan(0.005);
+    expect(Math.abs((await treated(/^Ascent/)) / truth.ascent - 1)).toBeLessThan(0.05);
+    expect(await treated(/^Most speeding up/)).toBeLessThan(4.5);
     const name = page.getByRole("textbox", { name: "Name" });
     await name.fill(NAME);
     await name.press("Enter");
