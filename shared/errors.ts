@@ -1,3 +1,13 @@
+/**
+ * A piece of a fault's words: plain words; a number in the unit of the faulty parameter; that unit's name; another
+ * parameter, by its path, with its value in that unit.
+ */
+export type FaultPiece =
+  | string
+  | number
+  | { readonly unit: true }
+  | { readonly named: string; readonly value: number };
+
 /** What a user's bad input gets: what is wrong, where, the value found, and what would be accepted. */
 export interface InputFault {
   /** What is wrong: a sentence or a phrase. */
@@ -8,6 +18,8 @@ export interface InputFault {
   readonly value: string;
   /** What would be right. */
   readonly accepted: string;
+  /** `what` and `accepted` again, for a form that shows the parameter in another unit than files do. */
+  readonly pieces?: { readonly what: readonly FaultPiece[]; readonly accepted: readonly FaultPiece[] };
 }
 
 /** An error a user can cause and mend. Programming errors are plain `Error`s. */

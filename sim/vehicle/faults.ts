@@ -2,6 +2,7 @@ import type { InputFault } from "../../shared/errors.ts";
 import { isQuantity, LEAST_POINTS, MOST_POINTS, type ParameterMeta } from "../parameters/quantity.ts";
 import type { Vehicle } from "../parameters/schema.ts";
 import { declarationAt } from "./declarations.ts";
+import { told, UNIT, type Words } from "./words.ts";
 
 const LONGEST = 60;
 
@@ -28,11 +29,14 @@ const unitText = (unit: string): string => (unit === "1" ? "" : ` ${unit}`);
 const COUNT = `${LEAST_POINTS} to ${MOST_POINTS}`;
 
 /** What a declaration accepts, with unit and meaning. @param element of a list or table, not the whole */
-export function acceptedBy(meta: ParameterMeta, element = false): string {
+export const acceptedBy = (meta: ParameterMeta, element = false): string =>
+  `${acceptedRange(meta, element)}: ${meta.meaning}`;
+
+/** What a declaration accepts, with unit. @param element of a list or table, not the whole */
+export function acceptedRange(meta: ParameterMeta, element = false): string {
   if (!isQuantity(meta)) {
-    if (meta.kind === "flag") return `true or false: ${meta.meaning}`;
-    if (meta.kind === "choice") return `${meta.options.join(" or ")}: ${meta.meaning}`;
-    return `a text: ${meta.meaning}`;
+    if (meta.kind === "flag") return "true or false";
+    return meta.kind === "choice" ? meta.options.join(" or ") : "a text";
   }
   const range = `${meta.min} … ${meta.max}${unitText(meta.unit)}`;
   const list: Record<typeof meta.kind, string> = {
@@ -41,7 +45,7 @@ export function acceptedBy(meta: ParameterMeta, element = false): string {
     column: element ? "" : `a list of ${COUNT} numbers, each `,
     grid: element ? "" : `${COUNT} rows of ${COUNT} numbers, each `,
   };
-  return `${list[meta.kind]}${range}: ${meta.meaning}`;
+  return `${list[meta.kind]}${range}`;
 }
 
 /** The value at a dotted path of anything; undefined where the path leads nowhere. */
@@ -59,10 +63,27 @@ export function valueAt(root: unknown, path: readonly PropertyKey[]): unknown {
  * @param path dotted path of the parameter to mend
  * @param accepted what it would have to be; the unit follows it
  */
-export function crossFault(vehicle: Vehicle, path: string, what: string, accepted: string): InputFault {
+export function crossFault(
+  vehicle: Vehicle,
+  path: string,
+  what: string | Words,
+  accepted: string | Words,
+): InputFault {
   const meta = declarationAt(path)?.meta;
   if (!meta) throw new Error(`no parameter is declared at ${path}`);
   const unit = isQuantity(meta) ? unitText(meta.unit) : "";
   const value = show(valueAt(vehicle, path.split(".")));
-  return { what, where: path, value, accepted: `${accepted}${unit} (${meta.meaning})` };
+  const pieces = { what: [what].flat(), accepted: [accepted, UNIT].flat() };
+  const how = {
+    number: round,
+    unit,
+    named: (other: string, shown: string) => `${other.split(".").pop()} = ${shown}`,
+  };
+  return {
+    what: told(pieces.what, how),
+    where: path,
+    value,
+    accepted: `${told(pieces.accepted, how)} (${meta.meaning})`,
+    pieces,
+  };
 }

@@ -2,6 +2,7 @@ import type { InputFault } from "../../../shared/errors.ts";
 import { GRAVITY } from "../../drivetrain/road.ts";
 import type { Vehicle } from "../../parameters/schema.ts";
 import { crossFault, round } from "../faults.ts";
+import { words } from "../words.ts";
 
 /** Rolling resistance on the level, N. */
 const rollingForce = ({ body }: Vehicle): number =>
@@ -19,7 +20,7 @@ export function bodyFaults(vehicle: Vehicle): InputFault[] {
   if (pull <= rolling) {
     const what = `the output machine cannot pull away on the level: ${round(pull)} N against ${round(rolling)} N`;
     const per = vehicle.outputMachine.peakTorque / pull;
-    faults.push(crossFault(vehicle, "outputMachine.peakTorque", what, `above ${round(rolling * per)}`));
+    faults.push(crossFault(vehicle, "outputMachine.peakTorque", what, words`above ${rolling * per}`));
   }
   return faults;
 }

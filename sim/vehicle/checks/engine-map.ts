@@ -2,7 +2,8 @@ import { at } from "../../../shared/at.ts";
 import type { InputFault } from "../../../shared/errors.ts";
 import { fullLoadTorque } from "../../drivetrain/engine.ts";
 import type { Vehicle } from "../../parameters/schema.ts";
-import { crossFault, round } from "../faults.ts";
+import { crossFault } from "../faults.ts";
+import { UNIT, type Words, words } from "../words.ts";
 import { fullLoadFaults } from "./engine.ts";
 import { ends, firstFall } from "./lists.ts";
 
@@ -12,7 +13,7 @@ const MOST_EFFICIENCY = 0.5;
 /** Share of the greatest full-load torque up to which the first column may lie; fuel below it follows the friction. */
 const FIRST_COLUMN = 0.25;
 
-type Add = (path: string, what: string, accepted: string) => void;
+type Add = (path: string, what: string | Words, accepted: string | Words) => void;
 
 /** Whether the engine map, if there is one, is complete and possible. Later checks need the axes to be right. */
 export function engineMapFaults(vehicle: Vehicle): InputFault[] {
@@ -34,8 +35,8 @@ function checkAxes(map: EngineMap, add: Add): void {
   for (const axis of ["speed", "torque"] as const) {
     const fall = firstFall(map[axis]);
     if (fall < 0) continue;
-    const before = round(at(map[axis], fall - 1));
-    add(axis, `the axis does not rise at place ${fall + 1} of the list`, `there more than ${before}`);
+    const what = `the axis does not rise at place ${fall + 1} of the list`;
+    add(axis, what, words`there more than ${at(map[axis], fall - 1)}`);
   }
   if (map.fuelPower.length !== map.speed.length) {
     const what = `${map.fuelPower.length} rows for ${map.speed.length} speeds`;
@@ -50,21 +51,17 @@ function checkAxes(map: EngineMap, add: Add): void {
 function checkReach(engine: Vehicle["engine"], map: EngineMap, add: Add): void {
   const speed = ends(map.speed);
   if (speed.first > engine.idleSpeed || speed.last < engine.maxSpeed) {
-    const what = `the map covers ${round(speed.first)} … ${round(speed.last)} rad/s only`;
-    add(
-      "speed",
-      what,
-      `from at most ${round(engine.idleSpeed)} (idle) to at least ${round(engine.maxSpeed)}`,
-    );
+    const what = words`the map covers ${speed.first} … ${speed.last}${UNIT} only`;
+    add("speed", what, words`from at most ${engine.idleSpeed} (idle) to at least ${engine.maxSpeed}`);
   }
   const grid = [engine.idleSpeed, ...map.speed, ...engine.fullLoadSpeed, engine.maxSpeed];
   const inside = grid.filter((w) => w >= engine.idleSpeed && w <= engine.maxSpeed);
   const most = Math.max(...inside.map((w) => fullLoadTorque(engine, w)));
   const torque = ends(map.torque);
   if (torque.last < most || torque.first > FIRST_COLUMN * most) {
-    const what = `the map covers ${round(torque.first)} … ${round(torque.last)} N m only`;
-    const least = round(FIRST_COLUMN * most);
-    add("torque", what, `from at most ${least} (a quarter of full load) to at least ${round(most)}`);
+    const what = words`the map covers ${torque.first} … ${torque.last}${UNIT} only`;
+    const least = FIRST_COLUMN * most;
+    add("torque", what, words`from at most ${least} (a quarter of full load) to at least ${most}`);
   }
 }
 
@@ -75,12 +72,12 @@ function checkRows(map: EngineMap, add: Add): void {
     if (fall >= 0) {
       const place = `row ${i + 1}, column ${fall + 1}`;
       const what = `fuel power does not rise with torque in ${place}`;
-      add("fuelPower", what, `there more than ${round(at(row, fall - 1))}`);
+      add("fuelPower", what, words`there more than ${at(row, fall - 1)}`);
     }
     const free = row.findIndex((fuel, j) => at(map.torque, j) * speed > MOST_EFFICIENCY * fuel);
     if (free < 0) return;
     const work = at(map.torque, free) * speed;
     const what = `the brake efficiency in row ${i + 1}, column ${free + 1} is above ${MOST_EFFICIENCY}`;
-    add("fuelPower", what, `there at least ${round(work / MOST_EFFICIENCY)}`);
+    add("fuelPower", what, words`there at least ${work / MOST_EFFICIENCY}`);
   });
 }

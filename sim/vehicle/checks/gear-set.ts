@@ -4,6 +4,7 @@ import type { Vehicle } from "../../parameters/schema.ts";
 import { declarationAt } from "../declarations.ts";
 import { crossFault, round } from "../faults.ts";
 import { LEAST_TEETH, leastPlanetTeethInRing, neighbourRoom, teethWithoutUndercut } from "../gear-teeth.ts";
+import type { Words } from "../words.ts";
 
 const STANDARD =
   "profile-shifted sets are not covered: all gears are standard, 20° and full depth, on equal centre distances";
@@ -12,7 +13,7 @@ const STANDARD =
 export function gearSetFaults(vehicle: Vehicle): InputFault[] {
   const g = vehicle.gearSet;
   const faults: InputFault[] = [];
-  const add = (path: string, what: string, accepted: string): void => {
+  const add = (path: string, what: string | Words, accepted: string | Words): void => {
     faults.push(crossFault(vehicle, `gearSet.${path}`, what, accepted));
   };
   const ring = g.sunTeeth + 2 * g.planetTeeth;

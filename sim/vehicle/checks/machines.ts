@@ -4,6 +4,7 @@ import { basicRatio } from "../../drivetrain/gear-set.ts";
 import type { Vehicle } from "../../parameters/schema.ts";
 import { FIRING_SHARE, SUN_SPEED_SHARE } from "../../settings.ts";
 import { crossFault, round } from "../faults.ts";
+import { UNIT, type Words, words } from "../words.ts";
 
 /** Share of the sun's part of full load below which the engine could never reach its own best points. */
 const LEAST_BORNE = 0.6;
@@ -21,23 +22,23 @@ export function machineFaults(vehicle: Vehicle): InputFault[] {
   const faults: InputFault[] = [];
   const sun = vehicle.sunMachine;
   const k = basicRatio(vehicle.gearSet);
-  const add = (path: string, what: string, accepted: string): void => {
+  const add = (path: string, what: string | Words, accepted: string | Words): void => {
     faults.push(crossFault(vehicle, `sunMachine.${path}`, what, accepted));
   };
   const needed = sunTorqueAtFullLoad(vehicle);
   if (sun.peakTorque < LEAST_BORNE * needed) {
     const share = round((100 * sun.peakTorque) / needed);
     const what = `the sun machine holds only ${share} % of the engine's full load (full load/(1 + k) = ${round(needed)} N m)`;
-    add("peakTorque", what, `at least ${round(LEAST_BORNE * needed)}, for all of it ${round(needed)}`);
+    add("peakTorque", what, words`at least ${LEAST_BORNE * needed}, for all of it ${needed}`);
   }
   const crank = crankTorque(vehicle) / (1 + k);
   if (!(sun.peakTorque > crank)) {
-    add("peakTorque", "the sun machine cannot start the engine", `above ${round(crank)}`);
+    add("peakTorque", "the sun machine cannot start the engine", words`above ${crank}`);
   }
   const idle = (1 + k) * vehicle.engine.idleSpeed;
   if (!(idle < SUN_SPEED_SHARE * sun.maxSpeed)) {
-    const what = `idling at rest over-speeds the sun, which turns (1 + k)·idle = ${round(idle)} rad/s`;
-    add("maxSpeed", what, `above ${round(idle / SUN_SPEED_SHARE)}`);
+    const what = words`idling at rest over-speeds the sun, which turns (1 + k)·idle = ${idle}${UNIT}`;
+    add("maxSpeed", what, words`above ${idle / SUN_SPEED_SHARE}`);
   }
   return faults;
 }
