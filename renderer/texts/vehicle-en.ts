@@ -21,6 +21,10 @@ export const vehicle = {
     `${name} has ${size} MB; at most ${most} MB are read.`,
   title: "Name",
   range: (least: string, most: string, unit: string) => `${least} … ${most} ${unit}`.trim(),
+  parameterOf: (part: string, meaning: string) => `${part}, ${meaning}`,
+  place: (parameter: string, place: number) => `${parameter}, place ${place} of the list`,
+  named: (meaning: string, value: string) => `“${meaning}” = ${value}`,
+  waits: "It is not in force: it waits for what it must fit to be typed too. Escape takes it back.",
   presetIs: (value: string) => `preset ${value}`,
   parts: {
     engine: "Engine",

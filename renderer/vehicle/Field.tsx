@@ -1,12 +1,13 @@
 import { useId } from "preact/hooks";
-import { isQuantity, type QuantityMeta } from "../../sim/parameters/quantity.ts";
+import { isQuantity } from "../../sim/parameters/quantity.ts";
 import type { Vehicle } from "../../sim/parameters/schema.ts";
 import type { Declaration } from "../../sim/vehicle/declarations.ts";
 import { vehicle } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
-import { refused, setParameters } from "./edit.ts";
+import { refused, setParameter, takeBack } from "./edit.ts";
 import { valueAtPath } from "./parts.ts";
 import { digits, shownUnit } from "./shown-units.ts";
+import { readTyped, textOf } from "./typed.ts";
 
 interface FieldProps {
   readonly declaration: Declaration;
@@ -14,106 +15,65 @@ interface FieldProps {
   readonly preset: Vehicle;
 }
 
-/** A typed number: decimal comma and true minus count; whatever is none stays text, which the vehicle refuses. */
-const typedNumber = (text: string): number | string => {
-  const plain = text.trim().replace(",", ".").replace("−", "-");
-  return plain !== "" && Number.isFinite(Number(plain)) ? Number(plain) : text;
-};
-
-const listText = (values: readonly number[]): string => values.map(digits).join("  ");
-
-/** A value as it is typed and shown. */
-function textOf(path: string, meta: QuantityMeta, value: unknown): string {
-  const { toShown } = shownUnit(path, meta);
-  if (typeof value === "number") return digits(toShown(value));
-  return Array.isArray(value) ? listText(value.filter((x) => typeof x === "number").map(toShown)) : "";
+interface InputProps {
+  readonly declaration: Declaration;
+  readonly id: string;
 }
 
-function commitNumber(path: string, meta: QuantityMeta, text: string): boolean {
-  const { fromShown } = shownUnit(path, meta);
-  const one = (part: string): number | string => {
-    const read = typedNumber(part);
-    return typeof read === "number" ? fromShown(read) : read;
+/** A number, a list of numbers or a text: what was refused stays in the field until it is taken back. */
+function TypedInput({ declaration: { path, meta }, id }: InputProps) {
+  const now = valueAtPath(vehicle.value, path);
+  const inForce = textOf(path, meta, now);
+  const bad = refused.value.get(path);
+  const shown = bad?.typed ?? inForce;
+  const commit = (input: HTMLInputElement): void => {
+    const typed = input.value.trim();
+    if (typed === inForce) takeBack(path);
+    else setParameter(path, isQuantity(meta) ? readTyped(path, meta, typed, now) : typed, typed);
+    // Nothing draws the field anew where what is shown stays the same.
+    input.value = refused.value.get(path)?.typed ?? textOf(path, meta, valueAtPath(vehicle.value, path));
   };
-  const value =
-    meta.kind === "column"
-      ? text
-          .trim()
-          .split(/[\s;]+/)
-          .map(one)
-      : one(text);
-  return setParameters({ [path]: value });
-}
-
-function NumberInput({
-  declaration,
-  meta,
-  id,
-}: {
-  declaration: Declaration;
-  meta: QuantityMeta;
-  id: string;
-}) {
-  const { path } = declaration;
-  const shown = textOf(path, meta, valueAtPath(vehicle.value, path));
-  const bad = refused.value?.path === path;
   return (
     <input
       id={id}
       type="text"
-      class={meta.kind === "column" ? "list" : ""}
+      class={isQuantity(meta) && meta.kind !== "column" ? "" : "list"}
       value={shown}
-      aria-invalid={bad}
+      aria-invalid={bad !== undefined}
       aria-describedby={`${id}-range`}
-      onChange={(event) => {
-        const input = event.currentTarget;
-        if (input.value !== shown && !commitNumber(path, meta, input.value)) input.value = input.value.trim();
-      }}
+      onChange={(event) => commit(event.currentTarget)}
       onKeyDown={(event) => {
         if (event.key !== "Escape") return;
-        event.currentTarget.value = shown;
-        refused.value = null;
+        event.currentTarget.value = inForce;
+        takeBack(path);
       }}
     />
   );
 }
 
-function WordInput({ declaration, id }: { declaration: Declaration; id: string }) {
+function Input({ declaration, id }: InputProps) {
   const { path, meta } = declaration;
   const value = valueAtPath(vehicle.value, path);
+  const set = (word: string | boolean): boolean => setParameter(path, word, String(word));
   if (meta.kind === "flag") {
     return (
       <input
         id={id}
         type="checkbox"
         checked={value === true}
-        onChange={(event) => setParameters({ [path]: event.currentTarget.checked })}
+        onChange={(event) => set(event.currentTarget.checked)}
       />
     );
   }
-  if (meta.kind === "choice" && !isQuantity(meta)) {
-    return (
-      <select
-        id={id}
-        value={String(value)}
-        onChange={(event) => setParameters({ [path]: event.currentTarget.value })}
-      >
-        {meta.options.map((word) => (
-          <option key={word} value={word}>
-            {word}
-          </option>
-        ))}
-      </select>
-    );
-  }
+  if (isQuantity(meta) || meta.kind === "text") return <TypedInput declaration={declaration} id={id} />;
   return (
-    <input
-      id={id}
-      type="text"
-      class="list"
-      value={String(value)}
-      onChange={(event) => setParameters({ [path]: event.currentTarget.value })}
-    />
+    <select id={id} value={String(value)} onChange={(event) => set(event.currentTarget.value)}>
+      {meta.options.map((word) => (
+        <option key={word} value={word}>
+          {word}
+        </option>
+      ))}
+    </select>
   );
 }
 
@@ -131,16 +91,13 @@ export function Field({ declaration, preset }: FieldProps) {
   const { path, meta } = declaration;
   const same = JSON.stringify(valueAtPath(vehicle.value, path)) === JSON.stringify(valueAtPath(preset, path));
   const unit = isQuantity(meta) ? shownUnit(path, meta).name : "";
-  const fault = refused.value?.path === path ? refused.value.text : "";
+  const bad = refused.value.get(path);
+  const fault = bad ? (bad.waits ? `${bad.why} ${t.vehicle.waits}` : bad.why) : "";
   return (
     <div class={`param ${same ? "" : "changed"}`}>
       <label for={id}>{meta.meaning}</label>
       <span class="value">
-        {isQuantity(meta) ? (
-          <NumberInput declaration={declaration} meta={meta} id={id} />
-        ) : (
-          <WordInput declaration={declaration} id={id} />
-        )}
+        <Input declaration={declaration} id={id} />
         <span class="unit">{unit}</span>
       </span>
       <span class={fault ? "bad" : "range"} id={`${id}-range`} role={fault ? "alert" : undefined}>

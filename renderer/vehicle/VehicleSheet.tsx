@@ -30,7 +30,7 @@ const PartChoice = () => (
 function PartForm() {
   const part = selectedPart.value;
   const preset = vehicleById(presetOf(vehicle.value.id));
-  const elsewhere = refused.value && !refused.value.path.startsWith(`${part}.`) ? refused.value.text : "";
+  const elsewhere = [...refused.value].filter(([path]) => !path.startsWith(`${part}.`));
   return (
     <section class="view p-form" aria-labelledby="part-title">
       <h2 class={`view-head ${PART_COLOUR[part]}`} id="part-title">
@@ -44,7 +44,11 @@ function PartForm() {
           .map((declaration) => (
             <Field key={declaration.path} declaration={declaration} preset={preset} />
           ))}
-        {elsewhere && <p class="bad">{elsewhere}</p>}
+        {elsewhere.map(([path, { why }]) => (
+          <p key={path} class="bad">
+            {why}
+          </p>
+        ))}
       </form>
     </section>
   );

@@ -1,14 +1,49 @@
-import { signal } from "@preact/signals";
-import { faultText, InputError, type InputFault } from "../../shared/errors.ts";
+import { batch, computed, effect, signal } from "@preact/signals";
+import { InputError, type InputFault } from "../../shared/errors.ts";
+import { isQuantity } from "../../sim/parameters/quantity.ts";
 import type { Vehicle } from "../../sim/parameters/schema.ts";
+import { declarationAt } from "../../sim/vehicle/declarations.ts";
 import { PRESETS } from "../../sim/vehicle/presets/registry.ts";
 import { readVehicle } from "../../sim/vehicle/read.ts";
 import { ownVehicles, putVehicle, setVehicle, vehicle } from "../state/store.ts";
 import { freshId } from "../state/vehicles.ts";
 import { t } from "../texts/catalogue.ts";
+import { refusalText } from "./refusal.ts";
 
-/** What was refused last: the path typed at, and why. */
-export const refused = signal<{ readonly path: string; readonly text: string } | null>(null);
+/** A typed value that is not in force. */
+export interface Refused {
+  /** as it stands in the field */
+  readonly typed: string;
+  /** SI */
+  readonly value: unknown;
+  readonly why: string;
+  /** it may become right by what else is typed: teeth, or the two lists of a curve, only fit together */
+  readonly waits: boolean;
+}
+
+type RefusedBy = ReadonlyMap<string, Refused>;
+
+const NONE: RefusedBy = new Map();
+
+const kept = signal<{ readonly of: Vehicle | null; readonly by: RefusedBy }>({ of: null, by: NONE });
+
+/** What was refused, by the path it was typed at. It ends with the vehicle it was typed for: by undo, or another one. */
+export const refused = computed<RefusedBy>(() => (kept.value.of === vehicle.value ? kept.value.by : NONE));
+
+// What was left is not found again by going to another vehicle and back.
+effect(() => {
+  if (kept.peek().of !== vehicle.value) kept.value = { of: null, by: NONE };
+});
+
+const keep = (by: RefusedBy): void => {
+  kept.value = { of: vehicle.value, by };
+};
+
+/** Takes a refused value back: its field shows the one in force. */
+export function takeBack(path: string): void {
+  const by = new Map(refused.value);
+  if (by.delete(path)) keep(by);
+}
 
 const isPreset = (id: string): boolean => PRESETS.some((preset) => preset.id === id);
 
@@ -33,45 +68,82 @@ function asOwn(changed: unknown, now: Vehicle): Vehicle {
   return readVehicle({ ...(changed as object), id, name: t.vehicle.changedName(now.name) }, "");
 }
 
-/** The fault that belongs to a path, else the first. */
-const faultOf = (faults: readonly InputFault[], path: string): string => {
-  const found = faults.find((fault) => fault.where === path) ?? faults[0];
-  return found ? faultText(found) : "";
-};
+type Edit = readonly [path: string, value: unknown];
 
-/** Sets several parameters at once. True when the vehicle took them; else why not stands in `refused`. */
-export function setParameters(
-  values: Readonly<Record<string, unknown>>,
-  gesture: string | null = null,
-): boolean {
+/** A vehicle with edits, or why it cannot be. */
+interface Attempt {
+  readonly changed: unknown;
+  readonly own: Vehicle | null;
+  readonly faults: readonly InputFault[];
+}
+
+function attempt(edits: readonly Edit[]): Attempt {
   const now = vehicle.value;
-  const changed = Object.entries(values).reduce<unknown>(
-    (of, [path, value]) => withValue(of, path.split("."), value),
-    now,
-  );
-  const [path = ""] = Object.keys(values);
+  const changed = edits.reduce<unknown>((of, [path, value]) => withValue(of, path.split("."), value), now);
   try {
-    putVehicle(asOwn(changed, now), gesture);
-    refused.value = null;
-    return true;
+    return { changed, own: asOwn(changed, now), faults: [] };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    refused.value = { path, text: faultOf(error.faults, path) };
-    return false;
+    return { changed, own: null, faults: error.faults };
   }
+}
+
+/** Whether all that is wrong lies between parameters, so that other values of others could mend it. */
+const isBetween = ({ faults }: Attempt): boolean => faults.every(({ pieces }) => pieces !== undefined);
+
+/** The words of the fault at a path; undefined where there is none. */
+const wordsAt = ({ faults, changed }: Attempt, path: string): string | undefined => {
+  const fault = faults.find(({ where }) => where === path || where.startsWith(`${path}[`));
+  return fault && refusalText(fault, changed);
+};
+
+const firstWords = ({ faults: [first], changed }: Attempt): string =>
+  first ? refusalText(first, changed) : "";
+
+function take(own: Vehicle, rest: RefusedBy): true {
+  batch(() => {
+    putVehicle(own);
+    keep(rest);
+  });
+  return true;
+}
+
+/**
+ * Sets one parameter, SI. What does not fit the others waits, and is tried again with all that waits by the next edit;
+ * until then the vehicle stays as it was, and `refused` says why.
+ * @param typed as it stands in the field
+ * @returns whether the vehicle took it
+ */
+export function setParameter(path: string, value: unknown, typed: string): boolean {
+  const others = new Map(refused.value);
+  others.delete(path);
+  const waiting = [...others].filter(([, one]) => one.waits);
+  const together = attempt([...waiting.map(([at, one]): Edit => [at, one.value]), [path, value]]);
+  if (together.own) return take(together.own, new Map([...others].filter(([, one]) => !one.waits)));
+  const alone = attempt([[path, value]]);
+  if (alone.own) return take(alone.own, others);
+  const between = isBetween(alone);
+  const why = between
+    ? (wordsAt(together, path) ?? wordsAt(alone, path) ?? firstWords(together))
+    : (wordsAt(alone, path) ?? firstWords(alone));
+  if (between) {
+    for (const [at, one] of waiting) others.set(at, { ...one, why: wordsAt(together, at) ?? one.why });
+  }
+  const meta = declarationAt(path)?.meta;
+  const waits = between && meta !== undefined && isQuantity(meta);
+  keep(others.set(path, { typed, value, why, waits }));
+  return false;
 }
 
 /** A copy of the vehicle under a new id, taken in use. */
 export function duplicate(): void {
   const now = vehicle.value;
   const id = freshId(ownVehicles.value, now.id);
-  refused.value = null;
   putVehicle(readVehicle({ ...structuredClone(now), id, name: t.vehicle.copyName(now.name) }, ""));
 }
 
 /** Back to the preset that it began as; the own vehicle stays in the list. */
 export function backToPreset(): void {
-  refused.value = null;
   setVehicle(presetOf(vehicle.value.id));
 }
 
@@ -87,5 +159,4 @@ export function takeVehicleText(text: string, name: string): void {
   const read = readVehicle(data, name);
   const taken = isPreset(read.id);
   putVehicle(taken ? readVehicle({ ...read, id: freshId(ownVehicles.value, read.id) }, name) : read);
-  refused.value = null;
 }

@@ -5,24 +5,32 @@ import {
   duplicate,
   presetOf,
   refused,
-  setParameters,
+  setParameter,
+  takeBack,
   takeVehicleText,
 } from "../../../renderer/vehicle/edit.ts";
 import { declarationsOf, VEHICLE_PARTS, valueAtPath } from "../../../renderer/vehicle/parts.ts";
 import { SECTION, sectionBodies } from "../../../renderer/vehicle/section-layout.ts";
 import { digits, shownUnit } from "../../../renderer/vehicle/shown-units.ts";
+import { readTyped, textOf } from "../../../renderer/vehicle/typed.ts";
+import { rpmToRadPerS } from "../../../shared/units.ts";
 import { isQuantity } from "../../../sim/parameters/quantity.ts";
 import { DECLARATIONS } from "../../../sim/vehicle/declarations.ts";
 import { PRESETS, vehicleById } from "../../../sim/vehicle/presets/registry.ts";
 
 beforeEach(() => {
   resetStore();
-  refused.value = null;
+  for (const path of refused.value.keys()) takeBack(path);
 });
+
+/** Sets a parameter as its field would. */
+const set = (path: string, value: unknown): boolean => setParameter(path, value, String(value));
+
+const why = (path: string): string => refused.value.get(path)?.why ?? "";
 
 describe("editing a vehicle", () => {
   it("turns a preset into an own vehicle with one value changed, and undo brings the preset back", () => {
-    expect(setParameters({ "body.mass": 1700 })).toBe(true);
+    expect(set("body.mass", 1700)).toBe(true);
     expect(vehicle.value.id).toBe("compact-2");
     expect(vehicle.value.body.mass).toBe(1700);
     expect(vehicleById("compact").body.mass).not.toBe(1700);
@@ -34,8 +42,8 @@ describe("editing a vehicle", () => {
   });
 
   it("keeps the own vehicle's id from the second edit on", () => {
-    setParameters({ "body.mass": 1700 });
-    setParameters({ "body.dragArea": 0.7 });
+    set("body.mass", 1700);
+    set("body.dragArea", 0.7);
     expect(ownVehicles.value).toHaveLength(1);
     expect(vehicle.value).toMatchObject({ id: "compact-2", body: { mass: 1700, dragArea: 0.7 } });
   });
@@ -49,27 +57,92 @@ describe("editing a vehicle", () => {
       ["battery.socFloor", 0.9, /./],
       ["engine.fullLoadTorque", [1, 2], /./],
     ] as const) {
-      expect(setParameters({ [path]: value }), path).toBe(false);
-      expect(refused.value?.path).toBe(path);
-      expect(refused.value?.text).toMatch(words);
+      expect(set(path, value), path).toBe(false);
+      expect(why(path)).toMatch(words);
       expect(vehicle.value.id).toBe("compact");
     }
   });
 
-  it("changes teeth together, and the bench follows them", () => {
-    const teeth = {
-      "gearSet.sunTeeth": 30,
-      "gearSet.planetTeeth": 24,
-      "gearSet.ringTeeth": 78,
-      "gearSet.planets": 3,
-    };
-    expect(setParameters(teeth)).toBe(true);
+  it("takes teeth one by one: they wait until they fit together, and count as one edit; the bench follows", () => {
+    expect(set("gearSet.sunTeeth", 30)).toBe(false);
+    expect(why("gearSet.sunTeeth")).toMatch(/sun \+ 2 × planet = 90/);
+    expect(set("gearSet.planets", 3)).toBe(false);
+    expect(set("gearSet.planetTeeth", 24)).toBe(false);
+    expect([...refused.value.values()].every(({ waits }) => waits)).toBe(true);
+    expect(vehicle.value.id).toBe("compact");
+    expect(set("gearSet.ringTeeth", 78)).toBe(true);
+    expect(refused.value.size).toBe(0);
+    expect(vehicle.value.gearSet).toMatchObject({
+      sunTeeth: 30,
+      planetTeeth: 24,
+      ringTeeth: 78,
+      planets: 3,
+    });
     const { sun, carrier, ring } = bench.value.speeds;
     expect(Math.abs(sun + 2.6 * ring - 3.6 * carrier)).toBeLessThan(1e-9);
+    undo();
+    expect(vehicle.value.id).toBe("compact");
+  });
+
+  it("takes a curve's two lists one after the other", () => {
+    expect(set("engine.fullLoadSpeed", [100, 300, 530])).toBe(false);
+    expect(set("engine.fullLoadTorque", [98, 127, 126])).toBe(true);
+    expect(vehicle.value.engine.fullLoadSpeed).toEqual([100, 300, 530]);
+  });
+
+  it("goes on with other edits while one waits, and forgets what is out of range", () => {
+    expect(set("battery.socFloor", 0.85)).toBe(false);
+    expect(set("body.mass", "heavy")).toBe(false);
+    expect(refused.value.get("body.mass")?.waits).toBe(false);
+    expect(set("body.dragArea", 0.7)).toBe(true);
+    expect(vehicle.value.battery.socFloor).toBe(0.35);
+    expect([...refused.value.keys()]).toEqual(["battery.socFloor", "body.mass"]);
+    expect(set("control.crankReserve", 50_000)).toBe(false);
+    expect(why("control.crankReserve")).toMatch(/cannot hold this reserve/);
+    takeBack("control.crankReserve");
+    takeBack("battery.socFloor");
+    expect([...refused.value.keys()]).toEqual(["body.mass"]);
+  });
+
+  it("ends a refusal with the vehicle it was typed for", () => {
+    set("body.mass", 1700);
+    set("body.mass", 1);
+    expect(why("body.mass")).toMatch(/too small/);
+    undo();
+    expect(refused.value.size).toBe(0);
+    set("body.mass", 1);
+    duplicate();
+    expect(refused.value.size).toBe(0);
+    undo();
+    expect(refused.value.size).toBe(0);
+  });
+
+  it("says why in the names and units of the form", () => {
+    set("engine.idleSpeed", (200 * Math.PI) / 3);
+    expect(why("engine.idleSpeed")).toBe(
+      "Engine, idle speed: too large. Found: 2000 rev/min. Accepted: 477.465 … 1527.89 rev/min.",
+    );
+    set("battery.socFloor", 0.85);
+    expect(why("battery.socFloor")).toBe(
+      "Battery, state of charge below which nothing is discharged: the charge window is empty. Found: 85 %. Accepted: below “state of charge above which nothing is charged” = 80 %.",
+    );
+    set("engine.noStopBelow", 370);
+    expect(why("engine.noStopBelow")).toMatch(/Found: 96\.85 °C\. Accepted: below “.*” = 90 °C\.$/);
+    set("sunMachine.maxSpeed", 300);
+    // 367.5 rad/s of the vehicle's own fault, in rev/min.
+    expect(why("sunMachine.maxSpeed")).toMatch(
+      /= 3509 rev\/min\. Found: 2864\.79 rev\/min\. Accepted: above 3694/,
+    );
+    set("battery.cellSoc", [0, 2]);
+    expect(why("battery.cellSoc")).toMatch(
+      /place 2 of the list: too large\. Found: 200 %\. Accepted: 0 … 100 %\.$/,
+    );
+    set("fuel.name", "");
+    expect(why("fuel.name")).toMatch(/^Fuel, name of the fuel.*Found: ""\. Accepted: a text: .*1 to 80/);
   });
 
   it("duplicates, and goes back to the preset it began as", () => {
-    setParameters({ "body.mass": 1700 });
+    set("body.mass", 1700);
     duplicate();
     expect(vehicle.value).toMatchObject({ id: "compact-3", body: { mass: 1700 } });
     backToPreset();
@@ -89,6 +162,17 @@ describe("editing a vehicle", () => {
 });
 
 describe("parameters as they are shown", () => {
+  it("keep the numbers of a list that are not touched to the last digit", () => {
+    const meta = DECLARATIONS.find(({ path }) => path === "engine.fullLoadSpeed")?.meta;
+    if (!meta || !isQuantity(meta)) throw new Error("no such list");
+    const now = vehicleById("compact").engine.fullLoadSpeed;
+    const text = textOf("engine.fullLoadSpeed", meta, now);
+    expect(text).toBe("1000  1500  2000  3000  4000  5000");
+    expect(readTyped("engine.fullLoadSpeed", meta, text, now)).toEqual(now);
+    const typed = readTyped("engine.fullLoadSpeed", meta, "1000; 1600 2000 3000 4000,0 x", now);
+    expect(typed).toEqual([now[0], rpmToRadPerS(1600), now[2], now[3], rpmToRadPerS(4000), "x"]);
+  });
+
   it("each come back from their shown unit, and every one belongs to a part", () => {
     const named = new Set(VEHICLE_PARTS.flatMap((part) => declarationsOf(part).map(({ path }) => path)));
     for (const { path, meta } of DECLARATIONS) {

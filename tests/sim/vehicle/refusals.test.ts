@@ -544,6 +544,18 @@ describe("what is accepted", () => {
     expect(readVehicle(structuredClone(vehicle), "copy")).toEqual(vehicle);
   });
 
+  it("takes curves whose ends differ from the engine's speeds by rounding only", () => {
+    // 5000 rev/min as the preset has it, to four decimals, and as a form reads it.
+    const typed = (5000 * Math.PI) / 30;
+    const engine = {
+      maxSpeed: 523.5988,
+      fullLoadSpeed: [104.7198, 157.0796, 209.4395, 314.1593, 418.879, typed],
+    };
+    expect(typed).toBeLessThan(engine.maxSpeed);
+    expect(() => readVehicle({ engine }, "")).not.toThrow();
+    expect(() => readVehicle(map({ speed: [100, 300, typed] }), "")).not.toThrow();
+  });
+
   it("takes an engine map that is complete", () => {
     expect(readVehicle(map(), "").engine.map?.torque).toEqual([0, 70, 140]);
   });
