@@ -39,12 +39,6 @@ const keep = (by: RefusedBy): void => {
   kept.value = { of: vehicle.value, by };
 };
 
-/** Takes a refused value back: its field shows the one in force. */
-export function takeBack(path: string): void {
-  const by = new Map(refused.value);
-  if (by.delete(path)) keep(by);
-}
-
 const isPreset = (id: string): boolean => PRESETS.some((preset) => preset.id === id);
 
 /** The preset that a vehicle began as: its own id without the number; the default where that says nothing. */
@@ -100,12 +94,33 @@ const wordsAt = ({ faults, changed }: Attempt, path: string): string | undefined
 const firstWords = ({ faults: [first], changed }: Attempt): string =>
   first ? refusalText(first, changed) : "";
 
-function take(own: Vehicle, rest: RefusedBy): true {
+const edits = (of: Iterable<readonly [string, Refused]>): Edit[] =>
+  [...of].filter(([, one]) => one.waits).map(([path, one]) => [path, one.value]);
+
+/** Puts a vehicle in force; of what was refused, this stays. */
+const take = (own: Vehicle, rest: () => void): void =>
   batch(() => {
     putVehicle(own);
-    keep(rest);
+    rest();
   });
-  return true;
+
+const waitsNot = (by: RefusedBy): RefusedBy => new Map([...by].filter(([, one]) => !one.waits));
+
+/** What waits is taken where it fits together by now; else each says what is wrong with them all. */
+function settle(by: RefusedBy, newest?: { readonly path: string; readonly why: string | undefined }): void {
+  const waiting = edits(by);
+  const together = attempt(waiting);
+  if (waiting.length === 0) {
+    keep(by);
+    return;
+  }
+  if (together.own) {
+    take(together.own, () => keep(waitsNot(by)));
+    return;
+  }
+  const why = (path: string): string =>
+    wordsAt(together, path) ?? (path === newest?.path ? newest.why : undefined) ?? firstWords(together);
+  keep(new Map([...by].map(([path, one]) => [path, one.waits ? { ...one, why: why(path) } : one])));
 }
 
 /**
@@ -117,22 +132,27 @@ function take(own: Vehicle, rest: RefusedBy): true {
 export function setParameter(path: string, value: unknown, typed: string): boolean {
   const others = new Map(refused.value);
   others.delete(path);
-  const waiting = [...others].filter(([, one]) => one.waits);
-  const together = attempt([...waiting.map(([at, one]): Edit => [at, one.value]), [path, value]]);
-  if (together.own) return take(together.own, new Map([...others].filter(([, one]) => !one.waits)));
+  const together = attempt([...edits(others), [path, value]]);
+  if (together.own) {
+    take(together.own, () => keep(waitsNot(others)));
+    return true;
+  }
   const alone = attempt([[path, value]]);
-  if (alone.own) return take(alone.own, others);
-  const between = isBetween(alone);
-  const why = between
-    ? (wordsAt(together, path) ?? wordsAt(alone, path) ?? firstWords(together))
-    : (wordsAt(alone, path) ?? firstWords(alone));
-  if (between) {
-    for (const [at, one] of waiting) others.set(at, { ...one, why: wordsAt(together, at) ?? one.why });
+  if (alone.own) {
+    take(alone.own, () => settle(others));
+    return true;
   }
   const meta = declarationAt(path)?.meta;
-  const waits = between && meta !== undefined && isQuantity(meta);
-  keep(others.set(path, { typed, value, why, waits }));
+  const waits = isBetween(alone) && meta !== undefined && isQuantity(meta);
+  const why = wordsAt(alone, path);
+  settle(others.set(path, { typed, value, why: why ?? firstWords(alone), waits }), { path, why });
   return false;
+}
+
+/** Takes a refused value back: its field shows the one in force. */
+export function takeBack(path: string): void {
+  const by = new Map(refused.value);
+  if (by.delete(path)) settle(by);
 }
 
 /** A copy of the vehicle under a new id, taken in use. */

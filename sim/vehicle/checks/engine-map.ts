@@ -5,7 +5,7 @@ import type { Vehicle } from "../../parameters/schema.ts";
 import { crossFault } from "../faults.ts";
 import { UNIT, type Words, words } from "../words.ts";
 import { fullLoadFaults } from "./engine.ts";
-import { ends, firstFall } from "./lists.ts";
+import { covers, ends, firstFall } from "./lists.ts";
 
 /** Brake efficiency that no piston engine of a car reaches: above it the map's units are wrong. */
 const MOST_EFFICIENCY = 0.5;
@@ -50,7 +50,7 @@ function checkAxes(map: EngineMap, add: Add): void {
 
 function checkReach(engine: Vehicle["engine"], map: EngineMap, add: Add): void {
   const speed = ends(map.speed);
-  if (speed.first > engine.idleSpeed || speed.last < engine.maxSpeed) {
+  if (!covers(map.speed, engine.idleSpeed, engine.maxSpeed)) {
     const what = words`the map covers ${speed.first} … ${speed.last}${UNIT} only`;
     add("speed", what, words`from at most ${engine.idleSpeed} (idle) to at least ${engine.maxSpeed}`);
   }

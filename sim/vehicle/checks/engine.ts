@@ -3,7 +3,7 @@ import type { InputFault } from "../../../shared/errors.ts";
 import type { Vehicle } from "../../parameters/schema.ts";
 import { crossFault } from "../faults.ts";
 import { named, UNIT, type Words, words } from "../words.ts";
-import { ends, firstFall } from "./lists.ts";
+import { covers, ends, firstFall } from "./lists.ts";
 
 /** Least share of the greatest indicated efficiency that must be left at the edges of the map. */
 const LEAST_LEFT = 0.3;
@@ -51,7 +51,7 @@ export function fullLoadFaults(vehicle: Vehicle): InputFault[] {
   if (fall >= 0) {
     const what = `the speeds do not increase at place ${fall + 1} of the list`;
     add("fullLoadSpeed", what, words`there more than ${at(speed, fall - 1)}`);
-  } else if (ends(speed).first > idleSpeed || ends(speed).last < maxSpeed) {
+  } else if (!covers(speed, idleSpeed, maxSpeed)) {
     const what = words`the full-load curve covers ${ends(speed).first} … ${ends(speed).last}${UNIT} only`;
     add("fullLoadSpeed", what, words`from at most ${idleSpeed} (idle) to at least ${maxSpeed}`);
   }

@@ -84,6 +84,28 @@ describe("editing a vehicle", () => {
     expect(vehicle.value.id).toBe("compact");
   });
 
+  it("says of all that waits what is wrong with them together, and takes them when the one that was wrong is taken back", () => {
+    for (const [path, value] of [
+      ["gearSet.sunTeeth", 26],
+      ["gearSet.ringTeeth", 62],
+      ["gearSet.planetTeeth", 18],
+    ] as const)
+      expect(set(path, value)).toBe(false);
+    for (const path of ["gearSet.sunTeeth", "gearSet.ringTeeth", "gearSet.planetTeeth"])
+      expect(why(path)).toMatch(/^Gear set, teeth of one planet: the ring's tips would dig/);
+    expect(set("gearSet.planets", 7)).toBe(false);
+    for (const [path, value] of [
+      ["gearSet.sunTeeth", 30],
+      ["gearSet.planetTeeth", 24],
+      ["gearSet.ringTeeth", 78],
+    ] as const)
+      expect(set(path, value)).toBe(false);
+    expect(vehicle.value.id).toBe("compact");
+    takeBack("gearSet.planets");
+    expect(refused.value.size).toBe(0);
+    expect(vehicle.value.gearSet).toMatchObject({ sunTeeth: 30, planetTeeth: 24, ringTeeth: 78, planets: 4 });
+  });
+
   it("takes a curve's two lists one after the other", () => {
     expect(set("engine.fullLoadSpeed", [100, 300, 530])).toBe(false);
     expect(set("engine.fullLoadTorque", [98, 127, 126])).toBe(true);
