@@ -109,7 +109,11 @@ const Title = ({ trace }: { trace: CycleTrace }) => (
       type="text"
       autocomplete="off"
       value={trace.title}
-      onChange={(event) => rename(event.currentTarget.value)}
+      onChange={(event) => {
+        rename(event.currentTarget.value);
+        // An empty name is not taken: the one in force stands there again.
+        event.currentTarget.value = cycleShown.value?.title ?? trace.title;
+      }}
     />
   </label>
 );

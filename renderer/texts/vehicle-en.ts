@@ -24,7 +24,9 @@ export const vehicle = {
   parameterOf: (part: string, meaning: string) => `${part}, ${meaning}`,
   place: (parameter: string, place: number) => `${parameter}, place ${place} of the list`,
   named: (meaning: string, value: string) => `“${meaning}” = ${value}`,
-  waits: "It is not in force: it waits for what it must fit to be typed too. Escape takes it back.",
+  waits: (why: string) =>
+    `${why} It is not in force: it waits for what it must fit to be typed too. Escape takes it back.`,
+  waitsFor: (parameter: string) => `Not in force: it waits for “${parameter}”.`,
   presetIs: (value: string) => `preset ${value}`,
   parts: {
     engine: "Engine",

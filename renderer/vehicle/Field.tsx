@@ -91,8 +91,7 @@ export function Field({ declaration, preset }: FieldProps) {
   const { path, meta } = declaration;
   const same = JSON.stringify(valueAtPath(vehicle.value, path)) === JSON.stringify(valueAtPath(preset, path));
   const unit = isQuantity(meta) ? shownUnit(path, meta).name : "";
-  const bad = refused.value.get(path);
-  const fault = bad ? (bad.waits ? `${bad.why} ${t.vehicle.waits}` : bad.why) : "";
+  const fault = refused.value.get(path)?.why ?? "";
   return (
     <div class={`param ${same ? "" : "changed"}`}>
       <label for={id}>{meta.meaning}</label>

@@ -8,7 +8,7 @@ import { readVehicle } from "../../sim/vehicle/read.ts";
 import { ownVehicles, putVehicle, setVehicle, vehicle } from "../state/store.ts";
 import { freshId } from "../state/vehicles.ts";
 import { t } from "../texts/catalogue.ts";
-import { refusalText } from "./refusal.ts";
+import { refusalText, whereText } from "./refusal.ts";
 
 /** A typed value that is not in force. */
 export interface Refused {
@@ -118,8 +118,15 @@ function settle(by: RefusedBy, newest?: { readonly path: string; readonly why: s
     take(together.own, () => keep(waitsNot(by)));
     return;
   }
-  const why = (path: string): string =>
-    wordsAt(together, path) ?? (path === newest?.path ? newest.why : undefined) ?? firstWords(together);
+  // One field tells the fault whole where it lies at none of those that wait.
+  const teller = newest?.path ?? waiting.at(-1)?.[0];
+  const told = waiting.some(([path]) => path !== newest?.path && wordsAt(together, path));
+  const why = (path: string): string => {
+    const own = wordsAt(together, path) ?? (path === newest?.path ? newest.why : undefined);
+    if (own) return t.vehicle.waits(own);
+    if (path === teller && (newest || !told)) return t.vehicle.waits(firstWords(together));
+    return t.vehicle.waitsFor(together.faults[0] ? whereText(together.faults[0]) : "");
+  };
   keep(new Map([...by].map(([path, one]) => [path, one.waits ? { ...one, why: why(path) } : one])));
 }
 

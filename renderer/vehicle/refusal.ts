@@ -40,6 +40,13 @@ function range(path: string, meta: ParameterMeta, element: boolean): string {
   return acceptedRange({ ...meta, unit: name || "1", min: min ?? 0, max: max ?? 0 }, element);
 }
 
+/** Where a fault lies, as the form calls it. @param fault as for `refusalText` */
+export function whereText({ where }: InputFault): string {
+  const [path = ""] = where.split("[");
+  const meta = declarationAt(path)?.meta;
+  return meta ? nameOf(path, meta) : where;
+}
+
 /**
  * A fault of a vehicle in the names and units of the form.
  * @param fault of `readVehicle`, read without a file's name

@@ -101,6 +101,10 @@ describe("a drive of one's own, from the receiver's file to a report", () => {
     expect(Math.abs((await treated(/^Ascent/)) / truth.ascent - 1)).toBeLessThan(0.05);
     expect(await treated(/^Most speeding up/)).toBeLessThan(4.5);
     const name = page.getByRole("textbox", { name: "Name" });
+    // A nameless one is not taken: the name stands there again.
+    await name.fill("");
+    await name.press("Enter");
+    expect(await name.inputValue()).toBe("Invented drive, 20 km");
     await name.fill(NAME);
     await name.press("Enter");
     await push("Keep as own cycle").click();

@@ -84,15 +84,25 @@ describe("editing a vehicle", () => {
     expect(vehicle.value.id).toBe("compact");
   });
 
-  it("says of all that waits what is wrong with them together, and takes them when the one that was wrong is taken back", () => {
+  it("says once what is wrong with all that waits, and takes them when the one that was wrong is taken back", () => {
     for (const [path, value] of [
       ["gearSet.sunTeeth", 26],
       ["gearSet.ringTeeth", 62],
       ["gearSet.planetTeeth", 18],
     ] as const)
       expect(set(path, value)).toBe(false);
-    for (const path of ["gearSet.sunTeeth", "gearSet.ringTeeth", "gearSet.planetTeeth"])
-      expect(why(path)).toMatch(/^Gear set, teeth of one planet: the ring's tips would dig/);
+    expect(why("gearSet.planetTeeth")).toMatch(/^Gear set, teeth of one planet: the ring's tips would dig/);
+    for (const path of ["gearSet.sunTeeth", "gearSet.ringTeeth"])
+      expect(why(path)).toBe("Not in force: it waits for “Gear set, teeth of one planet”.");
+    takeBack("gearSet.planetTeeth");
+    expect(why("gearSet.ringTeeth")).toMatch(
+      /^Gear set, teeth of the ring .*the ring does not fit.* = 86 teeth/,
+    );
+    expect(why("gearSet.sunTeeth")).toMatch(/^Not in force.* teeth of the ring \(internal\)”\.$/);
+    takeBack("gearSet.ringTeeth");
+    expect(why("gearSet.sunTeeth")).toMatch(
+      /^Gear set, teeth of the ring .*the ring does not fit.* = 86 teeth/,
+    );
     expect(set("gearSet.planets", 7)).toBe(false);
     for (const [path, value] of [
       ["gearSet.sunTeeth", 30],
@@ -146,10 +156,10 @@ describe("editing a vehicle", () => {
     );
     set("battery.socFloor", 0.85);
     expect(why("battery.socFloor")).toBe(
-      "Battery, state of charge below which nothing is discharged: the charge window is empty. Found: 85 %. Accepted: below “state of charge above which nothing is charged” = 80 %.",
+      "Battery, state of charge below which nothing is discharged: the charge window is empty. Found: 85 %. Accepted: below “state of charge above which nothing is charged” = 80 %. It is not in force: it waits for what it must fit to be typed too. Escape takes it back.",
     );
     set("engine.noStopBelow", 370);
-    expect(why("engine.noStopBelow")).toMatch(/Found: 96\.85 °C\. Accepted: below “.*” = 90 °C\.$/);
+    expect(why("engine.noStopBelow")).toMatch(/Found: 96\.85 °C\. Accepted: below “.*” = 90 °C\. It is/);
     set("sunMachine.maxSpeed", 300);
     // 367.5 rad/s of the vehicle's own fault, in rev/min.
     expect(why("sunMachine.maxSpeed")).toMatch(
