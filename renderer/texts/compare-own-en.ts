@@ -64,6 +64,7 @@ export const compareOwn = {
   limitsSub: "of one decision, where nothing else is said",
   limit: {
     steps: (n: string) => `${n} loops and calls`,
+    work: (n: string) => `${n} elements and characters that built-in functions go through`,
     memory: (n: string) => `${n} MB of memory in all`,
     stack: (n: string) => `${n} kB of stack: some hundred calls deep`,
     length: (n: string) => `${n} elements of a list in built-in functions`,

@@ -39,6 +39,7 @@ const answers: readonly Entry[] = OWN_ANSWER.map(({ name, meaning, needed }) => 
 
 const limits: readonly string[] = [
   c.limit.steps(num(OWN_LIMITS.steps)),
+  c.limit.work(num(OWN_LIMITS.work)),
   c.limit.memory(num(OWN_LIMITS.memory / 2 ** 20)),
   c.limit.stack(num(OWN_LIMITS.stack / 1024)),
   c.limit.length(num(OWN_LIMITS.length)),

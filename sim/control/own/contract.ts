@@ -132,8 +132,13 @@ export const OWN_ANSWER = [
 
 /** How far an own strategy may go. */
 export const OWN_LIMITS = {
-  /** loops and calls in one decision */
-  steps: 1_000_000,
+  /**
+   * loops and calls in one decision: over a hundred times what the worked examples need (some 700), and few enough that
+   * an endless loop ends within half a second
+   */
+  steps: 100_000,
+  /** elements and characters that the built-in functions go through in one decision, all together */
+  work: 1_000_000,
   /** bytes of memory, of all strategies of one sandbox together */
   memory: 32 * 2 ** 20,
   /** bytes of stack: some hundred calls deep */

@@ -8,7 +8,7 @@
   cells[0] = /* mark */ 0;
   const { isArray } = Array;
   const { apply } = Reflect;
-  const { freeze, defineProperty, getOwnPropertyNames, getOwnPropertyDescriptor } = Object;
+  const { freeze, defineProperty, getOwnPropertyNames, getOwnPropertyDescriptor, getPrototypeOf } = Object;
   const { stringify } = JSON;
   const { imul } = Math;
   const text = String;
@@ -33,6 +33,18 @@
     refuse(name, "it is left out of the sandbox");
 
   // Built-in functions cannot be interrupted while they work, so they are not let loose on endless lists and texts.
+  // What they go through is counted, since a loop of few but heavy calls would take minutes.
+  let spent = 0;
+  // Joined by a plus: a template calls concat, which counts too.
+  const TOO_MUCH = " goes through too much in one decision";
+  const spend = (count, name) => {
+    spent += count;
+    if (spent > limits.work) throw new Failure(name + TOO_MUCH);
+  };
+  const counted = (result, name) => {
+    if (typeof result === "string" || isArray(result)) spend(result.length, name);
+    return result;
+  };
   const guard = (prototype, name, check) => {
     const original = prototype[name];
     if (typeof original !== "function") return;
@@ -40,7 +52,7 @@
       [name](...given) {
         check(this, name);
         for (let i = 0; i < given.length; i += 1) if (isArray(given[i])) check(given[i], name);
-        return apply(original, this, given);
+        return counted(apply(original, this, given), name);
       },
     }[name];
     defineProperty(prototype, name, { value: guarded });
@@ -49,10 +61,13 @@
     if (!isArray(value)) throw new TypeError(`${name} works on lists only in a strategy`);
     if (value.length > limits.length)
       throw new Failure(`a list of ${value.length} elements is too long for ${name} in a strategy`);
+    spend(value.length, name);
   };
   const words = (value, name) => {
-    if (typeof value === "string" && value.length > limits.text)
+    if (typeof value !== "string") return;
+    if (value.length > limits.text)
       throw new Failure(`a text of ${value.length} characters is too long for ${name} in a strategy`);
+    spend(value.length, name);
   };
   for (const name of getOwnPropertyNames(Array.prototype))
     if (name !== "constructor" && name !== "push" && name !== "pop" && name !== "at")
@@ -61,6 +76,32 @@
   for (const name of getOwnPropertyNames(String.prototype))
     if (name !== "constructor" && name !== "toString" && name !== "valueOf")
       guard(String.prototype, name, words);
+
+  const numbers = (value, name) => spend(value?.length ?? 0, name);
+  for (const name of [
+    "copyWithin",
+    "fill",
+    "includes",
+    "indexOf",
+    "join",
+    "lastIndexOf",
+    "reverse",
+    "set",
+    "slice",
+    "sort",
+  ])
+    guard(getPrototypeOf(Float64Array.prototype), name, numbers);
+  // These are judged by what they give; what JSON.parse reads, beforehand.
+  for (const name of ["entries", "getOwnPropertyNames", "keys", "values"]) guard(Object, name, () => 0);
+  guard(Array, "from", () => 0);
+  guard(JSON, "stringify", () => 0);
+  const { parse } = JSON;
+  const read = (given, revive) => {
+    const from = text(given);
+    spend(from.length, "parse");
+    return parse(from, revive);
+  };
+  defineProperty(JSON, "parse", { value: read });
 
   // Mulberry32, from memory: the same seed gives the same numbers.
   let state = given.seed | 0;
@@ -122,7 +163,10 @@
   return {
     bind: (decide) => {
       if (typeof decide !== "function") return undefined;
-      return () => judge(decide({ /* inputs */ vehicle }, memory));
+      return () => {
+        spent = 0;
+        judge(decide({ /* inputs */ vehicle }, memory));
+      };
     },
     found: () => found,
     peek: () => cells[0],

@@ -31,7 +31,7 @@ const decide = (...lines: string[]): string =>
 
 // What a strategy may try, from the list in the task: each gets a message of its own.
 const ATTEMPTS: readonly (readonly [what: string, text: string, kind: string, message: RegExp])[] = [
-  ["an endless loop", decide("while (true) {}"), "steps", /does not come to an end.*1,000,000 loops/],
+  ["an endless loop", decide("while (true) {}"), "steps", /does not come to an end.*100,000 loops/],
   [
     "an endless loop that catches",
     decide("for (;;) { try { while (true) {} } catch {} }"),
@@ -45,11 +45,23 @@ const ATTEMPTS: readonly (readonly [what: string, text: string, kind: string, me
     "steps",
     /does not come/,
   ],
+  [
+    "an endless loop of heavy calls",
+    decide("const all = Array.from({ length: 1000 }, (_, i) => i);", "for (;;) all.slice().sort();"),
+    "error",
+    /line 3.*goes through too much in one decision/,
+  ],
+  [
+    "an endless loop of heavy calls that catches",
+    decide("for (;;) try { JSON.parse(JSON.stringify(new Array(1000).fill(0.1))); } catch {}"),
+    "steps",
+    /does not come to an end/,
+  ],
   ["one huge text", decide("return 'x'.repeat(1e9)"), "memory", /line 2.*memory.*32 MB/],
   ["one huge list", decide("return new Float64Array(1e8)"), "memory", /memory/],
   [
-    "many texts",
-    decide("const all = [];", "while (true) all.push('x'.repeat(100000) + all.length);"),
+    "many lists",
+    decide("const all = [];", "while (true) all.push(new Uint8Array(100000));"),
     "memory",
     /memory/,
   ],
