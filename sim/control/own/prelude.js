@@ -50,6 +50,7 @@
     if (typeof original !== "function") return;
     const guarded = {
       [name](...given) {
+        spend(0, name);
         check(this, name);
         for (let i = 0; i < given.length; i += 1) if (isArray(given[i])) check(given[i], name);
         return counted(apply(original, this, given), name);
