@@ -16,7 +16,7 @@ const TOLD_EVERY = Math.round(1 / ROW);
 
 /** The row that is told in words: the one at the cursor; while a run plays, once a second. */
 const toldRow = computed(() => {
-  const row = instant.flow.value?.row ?? 0;
+  const row = instant.figures.value?.row ?? 0;
   return playing.value ? row - (row % TOLD_EVERY) : row;
 });
 
