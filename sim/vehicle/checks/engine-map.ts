@@ -8,7 +8,7 @@ import { fullLoadFaults } from "./engine.ts";
 import { covers, ends, firstFall } from "./lists.ts";
 
 /** Brake efficiency that no piston engine of a car reaches: above it the map's units are wrong. */
-const MOST_EFFICIENCY = 0.5;
+export const MOST_EFFICIENCY = 0.5;
 
 /** Share of the greatest full-load torque up to which the first column may lie; fuel below it follows the friction. */
 const FIRST_COLUMN = 0.25;
