@@ -51,6 +51,32 @@ function TypedInput({ declaration: { path, meta }, id }: InputProps) {
   );
 }
 
+/** A text of several lines, such as where the numbers come from. */
+function LongText({ declaration: { path, meta }, id }: InputProps) {
+  const inForce = textOf(path, meta, valueAtPath(vehicle.value, path));
+  const bad = refused.value.get(path);
+  return (
+    <textarea
+      id={id}
+      rows={6}
+      value={bad?.typed ?? inForce}
+      aria-invalid={bad !== undefined}
+      aria-describedby={`${id}-range`}
+      onChange={({ currentTarget }) => {
+        const typed = currentTarget.value.trim();
+        if (typed === inForce) takeBack(path);
+        else setParameter(path, typed, typed);
+        currentTarget.value = refused.value.get(path)?.typed ?? typed;
+      }}
+      onKeyDown={(event) => {
+        if (event.key !== "Escape") return;
+        event.currentTarget.value = inForce;
+        takeBack(path);
+      }}
+    />
+  );
+}
+
 function Input({ declaration, id }: InputProps) {
   const { path, meta } = declaration;
   const value = valueAtPath(vehicle.value, path);
@@ -65,6 +91,7 @@ function Input({ declaration, id }: InputProps) {
       />
     );
   }
+  if (path === "note") return <LongText declaration={declaration} id={id} />;
   if (isQuantity(meta) || meta.kind === "text") return <TypedInput declaration={declaration} id={id} />;
   return (
     <select id={id} value={String(value)} onChange={(event) => set(event.currentTarget.value)}>
@@ -93,7 +120,7 @@ export function Field({ declaration, preset }: FieldProps) {
   const unit = isQuantity(meta) ? shownUnit(path, meta).name : "";
   const fault = refused.value.get(path)?.why ?? "";
   return (
-    <div class={`param ${same ? "" : "changed"}`}>
+    <div class={`param ${same ? "" : "changed"} ${path === "note" ? "long" : ""}`}>
       <label for={id}>{meta.meaning}</label>
       <span class="value">
         <Input declaration={declaration} id={id} />

@@ -6,11 +6,11 @@ import { vehicle } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 import { metrics } from "../ui/metrics.ts";
 import { useSize } from "../ui/use-size.ts";
-import { PART_COLOUR, type VehiclePart } from "./parts.ts";
+import { type FormPart, PART_COLOUR, type VehiclePart } from "./parts.ts";
 import { type Body, type Line, NAMES, SECTION, SECTION_LINES, sectionBodies } from "./section-layout.ts";
 
 /** The part whose parameters are shown. */
-export const selectedPart = signal<VehiclePart>("gearSet");
+export const selectedPart = signal<FormPart>("gearSet");
 
 /** What of a part stands on the drawing: the numbers that say most about it. */
 const VALUES: Readonly<Partial<Record<VehiclePart, (v: Vehicle) => string>>> = {

@@ -2,11 +2,14 @@ import { vehicleById } from "../../sim/vehicle/presets/registry.ts";
 import { ViewHead } from "../bench/ViewHead.tsx";
 import { vehicle } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
+import { EngineMapForm } from "./EngineMapForm.tsx";
+import { EngineMapRow } from "./EngineMapRow.tsx";
 import { presetOf, refused } from "./edit.ts";
 import { Field } from "./Field.tsx";
 import { Figures } from "./Figures.tsx";
+import { fittedMap, mapDraft } from "./map-draft.ts";
 import { PartPicture } from "./PartPicture.tsx";
-import { declarationsOf, PART_COLOUR, VEHICLE_PARTS } from "./parts.ts";
+import { declarationsOf, FORM_PARTS, isOf, PART_COLOUR } from "./parts.ts";
 import { SectionDrawing, selectedPart } from "./SectionDrawing.tsx";
 
 const PartChoice = () => (
@@ -14,11 +17,11 @@ const PartChoice = () => (
     aria-label={t.vehicle.partsName}
     value={selectedPart.value}
     onChange={(event) => {
-      const part = VEHICLE_PARTS.find((one) => one === event.currentTarget.value);
+      const part = FORM_PARTS.find((one) => one === event.currentTarget.value);
       if (part) selectedPart.value = part;
     }}
   >
-    {VEHICLE_PARTS.map((part) => (
+    {FORM_PARTS.map((part) => (
       <option key={part} value={part}>
         {t.vehicle.parts[part]}
       </option>
@@ -30,7 +33,8 @@ const PartChoice = () => (
 function PartForm() {
   const part = selectedPart.value;
   const preset = vehicleById(presetOf(vehicle.value.id));
-  const elsewhere = [...refused.value].filter(([path]) => !path.startsWith(`${part}.`));
+  const elsewhere = [...refused.value].filter(([path]) => !isOf(part, path));
+  const draft = part === "engine" ? mapDraft.value : null;
   return (
     <section class="view p-form" aria-labelledby="part-title">
       <h2 class={`view-head ${PART_COLOUR[part]}`} id="part-title">
@@ -38,18 +42,37 @@ function PartForm() {
         {t.vehicle.parameters(t.vehicle.parts[part])} <span class="grow" />
         <PartChoice />
       </h2>
-      <form class="params" onSubmit={(event) => event.preventDefault()} key={part}>
-        {declarationsOf(part)
-          .filter(({ path }) => !path.startsWith("engine.map."))
-          .map((declaration) => (
-            <Field key={declaration.path} declaration={declaration} preset={preset} />
+      {draft ? (
+        <EngineMapForm draft={draft} />
+      ) : (
+        <form class="params" onSubmit={(event) => event.preventDefault()} key={part}>
+          {part === "engine" && <EngineMapRow />}
+          {declarationsOf(part)
+            .filter(({ path }) => !path.startsWith("engine.map."))
+            .map((declaration) => (
+              <Field key={declaration.path} declaration={declaration} preset={preset} />
+            ))}
+          {elsewhere.map(([path, { why }]) => (
+            <p key={path} class="bad">
+              {why}
+            </p>
           ))}
-        {elsewhere.map(([path, { why }]) => (
-          <p key={path} class="bad">
-            {why}
-          </p>
-        ))}
-      </form>
+        </form>
+      )}
+    </section>
+  );
+}
+
+/** The part in hand as it is, or as a map that was opened would make it. */
+function Picture() {
+  const part = selectedPart.value;
+  const draft = part === "engine" ? mapDraft.value : null;
+  const opened = draft ? fittedMap.value?.vehicle : null;
+  const sub = opened && draft ? t.vehicle.map.notInForce(draft.name) : t.vehicle.parts[part];
+  return (
+    <section class="view p-picture" aria-labelledby="view-b">
+      <ViewHead id="view-b" tag="B" title={t.vehicle.picture} sub={sub} />
+      <PartPicture part={part} of={opened ?? vehicle.value} />
     </section>
   );
 }
@@ -61,10 +84,7 @@ export const VehicleSheet = () => (
       <ViewHead id="view-a" tag="A" title={t.vehicle.section} sub={t.vehicle.sectionSub} />
       <SectionDrawing />
     </section>
-    <section class="view p-picture" aria-labelledby="view-b">
-      <ViewHead id="view-b" tag="B" title={t.vehicle.picture} sub={t.vehicle.parts[selectedPart.value]} />
-      <PartPicture part={selectedPart.value} />
-    </section>
+    <Picture />
     <PartForm />
     <section class="view p-figures" aria-labelledby="view-d">
       <ViewHead id="view-d" tag="D" title={t.vehicle.figures} sub={t.vehicle.figuresSub} />

@@ -3,6 +3,7 @@ import { TeachingCell, TeethCell } from "../app/strip-parts.tsx";
 import { ratio } from "../state/format.ts";
 import { vehicle } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
+import { selectedPart } from "./SectionDrawing.tsx";
 
 /** Title block of Vehicle: teeth, ratio, and that the set can be put together. */
 export function VehicleStrip() {
@@ -20,7 +21,17 @@ export function VehicleStrip() {
         </b>
       </div>
       <div class="wide">
-        {t.strip.vehicle} <b>{vehicle.value.name}</b>
+        {t.strip.vehicle}{" "}
+        <button
+          type="button"
+          class="strip-name"
+          title={t.vehicle.editName}
+          onClick={() => {
+            selectedPart.value = "about";
+          }}
+        >
+          {vehicle.value.name}
+        </button>
       </div>
       <TeachingCell />
     </footer>

@@ -8,6 +8,7 @@ import { readVehicle } from "../../sim/vehicle/read.ts";
 import { ownVehicles, putVehicle, setVehicle, vehicle } from "../state/store.ts";
 import { freshId } from "../state/vehicles.ts";
 import { t } from "../texts/catalogue.ts";
+import { valueAtPath } from "./parts.ts";
 import { refusalText, whereText } from "./refusal.ts";
 
 /** A typed value that is not in force. */
@@ -24,6 +25,9 @@ export interface Refused {
 type RefusedBy = ReadonlyMap<string, Refused>;
 
 const NONE: RefusedBy = new Map();
+
+/** Characters of the longest name that the vehicle's declaration takes. */
+const MOST_NAME = 80;
 
 const kept = signal<{ readonly of: Vehicle | null; readonly by: RefusedBy }>({ of: null, by: NONE });
 
@@ -59,7 +63,11 @@ function withValue(of: unknown, names: readonly string[], value: unknown): unkno
 function asOwn(changed: unknown, now: Vehicle): Vehicle {
   if (!isPreset(now.id)) return readVehicle(changed, "");
   const id = freshId(ownVehicles.value, now.id);
-  return readVehicle({ ...(changed as object), id, name: t.vehicle.changedName(now.name) }, "");
+  const name = valueAtPath(changed, "name");
+  return readVehicle(
+    { ...(changed as object), id, name: name === now.name ? t.vehicle.changedName(now.name) : name },
+    "",
+  );
 }
 
 type Edit = readonly [path: string, value: unknown];
@@ -166,7 +174,11 @@ export function takeBack(path: string): void {
 export function duplicate(): void {
   const now = vehicle.value;
   const id = freshId(ownVehicles.value, now.id);
-  putVehicle(readVehicle({ ...structuredClone(now), id, name: t.vehicle.copyName(now.name) }, ""));
+  const name = t.vehicle.copyName(now.name);
+  // A name may be as long as names can be.
+  putVehicle(
+    readVehicle({ ...structuredClone(now), id, name: name.length > MOST_NAME ? now.name : name }, ""),
+  );
 }
 
 /** Back to the preset that it began as; the own vehicle stays in the list. */

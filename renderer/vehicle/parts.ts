@@ -16,8 +16,13 @@ export const VEHICLE_PARTS = [
 
 export type VehiclePart = (typeof VEHICLE_PARTS)[number];
 
+/** What the form of the place can hold: a part, or what the vehicle is called. */
+export const FORM_PARTS = [...VEHICLE_PARTS, "about"] as const;
+
+export type FormPart = (typeof FORM_PARTS)[number];
+
 /** Colour of a part, as its shaft's everywhere. */
-export const PART_COLOUR: Readonly<Record<VehiclePart, string>> = {
+export const PART_COLOUR: Readonly<Record<FormPart, string>> = {
   engine: "carrier",
   gearSet: "",
   sunMachine: "sun",
@@ -28,11 +33,19 @@ export const PART_COLOUR: Readonly<Record<VehiclePart, string>> = {
   auxiliary: "battery",
   fuel: "fuel",
   control: "",
+  about: "",
 };
 
+/** What people may write of the vehicle as a whole; its id and version are not theirs. */
+const ABOUT: ReadonlySet<string> = new Set(["name", "note"]);
+
+/** Whether a parameter is shown with a part. */
+export const isOf = (part: FormPart, path: string): boolean =>
+  part === "about" ? ABOUT.has(path) : path.startsWith(`${part}.`);
+
 /** The declared parameters of a part, in their order. */
-export const declarationsOf = (part: VehiclePart): readonly Declaration[] =>
-  DECLARATIONS.filter(({ path }) => path.startsWith(`${part}.`));
+export const declarationsOf = (part: FormPart): readonly Declaration[] =>
+  DECLARATIONS.filter(({ path }) => isOf(part, path));
 
 /** The value at a dotted path of a vehicle. */
 export function valueAtPath(of: unknown, path: string): unknown {

@@ -1,0 +1,73 @@
+import { computed, signal } from "@preact/signals";
+import { withEngineMap } from "../../sim/vehicle/engine-map/fit.ts";
+import { readEngineMap } from "../../sim/vehicle/engine-map/read.ts";
+import type { MapChoices } from "../../sim/vehicle/engine-map/reading.ts";
+import { engineMapCsv, presentEngineMap } from "../../sim/vehicle/engine-map/write.ts";
+import { take } from "../app/project.ts";
+import { tell } from "../app/window.ts";
+import { bridge } from "../bridge/chooser.ts";
+import { vehicle } from "../state/store.ts";
+import { t } from "../texts/catalogue.ts";
+import { setParameter } from "./edit.ts";
+
+/** An opened table of an engine map that is not taken yet. */
+export interface MapDraft {
+  readonly name: string;
+  /** the file, so that it can be read again in other units */
+  readonly text: string;
+  readonly choices: MapChoices;
+}
+
+/** Bytes of the largest table that is read: a map has at most 500 × 500 points. */
+export const MOST_MAP_BYTES = 16e6;
+
+export const mapDraft = signal<MapDraft | null>(null);
+
+/** How the opened table is understood; with the fuel of the vehicle in use. */
+export const mapReading = computed(() => {
+  const draft = mapDraft.value;
+  return draft && readEngineMap(draft.text, draft.name, vehicle.value.fuel.lowerHeat, draft.choices);
+});
+
+/** The vehicle in use with the opened map, or why it cannot have it. */
+export const fittedMap = computed(() => {
+  const [draft, reading] = [mapDraft.value, mapReading.value];
+  return draft && reading && withEngineMap(vehicle.value, reading, draft.name);
+});
+
+/** Opens a table; nothing of the vehicle changes before it is taken. */
+export const openMap = (text: string, name: string): void => {
+  mapDraft.value = { name, text, choices: {} };
+};
+
+/** Reads the opened table in another way. */
+export function readMapAgain(choices: MapChoices): void {
+  if (mapDraft.value) mapDraft.value = { ...mapDraft.value, choices };
+}
+
+export const closeMap = (): void => {
+  mapDraft.value = null;
+};
+
+/** Puts the opened map in force: one step of undo. */
+export function takeMap(): void {
+  const [draft, fitted] = [mapDraft.value, fittedMap.value];
+  if (!draft || !fitted?.vehicle) return;
+  setParameter("engine.map", fitted.vehicle.engine.map, draft.name);
+  closeMap();
+  tell(t.vehicle.map.taken(draft.name));
+}
+
+/** The engine goes by its formula again. */
+export const dropMap = (): boolean => setParameter("engine.map", undefined, "");
+
+/** Saves the map in force as a table that `openMap` takes; the formula's where there is none. */
+export async function saveMap(): Promise<void> {
+  const { id, engine, fuel } = vehicle.value;
+  const result = await bridge.exportFile({
+    suggestedName: `${id}-engine-map.csv`,
+    kinds: [{ title: t.vehicle.map.csv, mime: "text/csv", extensions: ["csv"] }],
+    content: engineMapCsv(presentEngineMap(engine), fuel.lowerHeat),
+  });
+  take(result, (saved) => tell(t.vehicle.saved(saved.name)), t.notice.notSaved);
+}
