@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "preact/hooks";
 import type { Delimiter } from "../../cycles/import/rows.ts";
 import { bestPoint } from "../../sim/vehicle/engine-best.ts";
 import { MAP_ROLES, type MapRole, unitsOfRole } from "../../sim/vehicle/engine-map/measures.ts";
@@ -146,11 +147,15 @@ function Outcome() {
 /** How an opened table of the engine map is read: guessed, shown, every guess to be changed; then taken or not. */
 export function EngineMapForm({ draft }: { readonly draft: MapDraft }) {
   const reading = mapReading.value;
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => title.current?.focus(), []);
   if (!reading) return null;
   const { choices } = draft;
   return (
     <form class="params map-form" onSubmit={(event) => event.preventDefault()}>
-      <h3>{words.read(draft.name)}</h3>
+      <h3 ref={title} tabIndex={-1}>
+        {words.read(draft.name)}
+      </h3>
       <Outcome />
       <div class="map-actions">
         <button type="button" class="btn" disabled={!fittedMap.value?.vehicle} onClick={takeMap}>

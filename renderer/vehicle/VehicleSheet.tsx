@@ -39,7 +39,8 @@ function PartForm() {
     <section class="view p-form" aria-labelledby="part-title">
       <h2 class={`view-head ${PART_COLOUR[part]}`} id="part-title">
         <span class="tag">C</span>
-        {t.vehicle.parameters(t.vehicle.parts[part])} <span class="grow" />
+        {part === "about" ? t.vehicle.parts.about : t.vehicle.parameters(t.vehicle.parts[part])}{" "}
+        <span class="grow" />
         <PartChoice />
       </h2>
       {draft ? (
@@ -68,7 +69,9 @@ function Picture() {
   const part = selectedPart.value;
   const draft = part === "engine" ? mapDraft.value : null;
   const opened = draft ? fittedMap.value?.vehicle : null;
-  const sub = opened && draft ? t.vehicle.map.notInForce(draft.name) : t.vehicle.parts[part];
+  // The vehicle as a whole has the picture of what it does on the road.
+  const shown = t.vehicle.parts[part === "about" ? "body" : part];
+  const sub = opened && draft ? t.vehicle.map.notInForce(draft.name) : shown;
   return (
     <section class="view p-picture" aria-labelledby="view-b">
       <ViewHead id="view-b" tag="B" title={t.vehicle.picture} sub={sub} />

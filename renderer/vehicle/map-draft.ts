@@ -1,4 +1,4 @@
-import { computed, signal } from "@preact/signals";
+import { batch, computed, signal } from "@preact/signals";
 import { withEngineMap } from "../../sim/vehicle/engine-map/fit.ts";
 import { readEngineMap } from "../../sim/vehicle/engine-map/read.ts";
 import type { MapChoices } from "../../sim/vehicle/engine-map/reading.ts";
@@ -17,9 +17,6 @@ export interface MapDraft {
   readonly text: string;
   readonly choices: MapChoices;
 }
-
-/** Bytes of the largest table that is read: a map has at most 500 × 500 points. */
-export const MOST_MAP_BYTES = 16e6;
 
 export const mapDraft = signal<MapDraft | null>(null);
 
@@ -45,9 +42,15 @@ export function readMapAgain(choices: MapChoices): void {
   if (mapDraft.value) mapDraft.value = { ...mapDraft.value, choices };
 }
 
-export const closeMap = (): void => {
-  mapDraft.value = null;
-};
+/** Whether the panel was just left, so that the keyboard goes on where it was opened. */
+export const mapLeft = signal(false);
+
+/** Leaves the opened table; the vehicle stays as it is. */
+export const closeMap = (): void =>
+  batch(() => {
+    mapDraft.value = null;
+    mapLeft.value = true;
+  });
 
 /** Puts the opened map in force: one step of undo. */
 export function takeMap(): void {

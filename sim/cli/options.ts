@@ -95,6 +95,9 @@ export const CYCLES_OPTIONS: readonly OptionDeclaration[] = [
 /** Options of `vehicles`. */
 export const VEHICLES_OPTIONS: readonly OptionDeclaration[] = [
   { name: "set", value: "PATH=VALUE", about: "change one parameter, SI units; may be repeated", many: true },
+  { name: "engine-map", value: "FILE", about: "show: a CSV table of the engine's map, put into the vehicle" },
+  { name: "engine-map-out", value: "FILE", about: "show: write the engine's map as CSV, a template" },
+  { name: "vehicle-out", value: "FILE", about: "show: write every parameter of the vehicle as JSON" },
   JSON_OPTION,
 ];
 

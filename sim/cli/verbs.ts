@@ -157,9 +157,13 @@ export const VERBS: readonly Verb[] = [
   {
     name: "vehicles",
     about: "the demo vehicles and every parameter",
-    usage: ["list [--json]", "show ID|FILE [--set PATH=VALUE] [--json]"],
+    usage: ["list [--json]", "show ID|FILE [options]"],
     options: VEHICLES_OPTIONS,
-    examples: ["vehicles show compact"],
+    examples: [
+      "vehicles show compact",
+      "vehicles show compact --engine-map-out map.csv",
+      "vehicles show compact --engine-map map.csv --vehicle-out own-vehicle.json",
+    ],
     names: none,
     long: false,
     load: async () => (await import("./commands/vehicles.ts")).vehicles,

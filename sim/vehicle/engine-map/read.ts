@@ -66,7 +66,8 @@ export function readEngineMap(
   if (!units && !faults.any && points.length > 0) refuseUnits(sheet, columns, found, faults);
   if (points.length === 0 && !faults.any)
     faults.add("There are no points.", {}, "", "at least 2 speeds with 2 torques");
-  const builder = units && !faults.any ? new MapBuilder(units, lowerHeat, faults) : null;
+  // Points are checked though cells were refused, so that all is told at once.
+  const builder = units && points.length > 0 ? new MapBuilder(units, lowerHeat, faults) : null;
   const map = builder?.build(points) ?? null;
   const role = (one: MapRole): TakenRole => ({
     column: columns[one].column,

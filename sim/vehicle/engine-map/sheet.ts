@@ -17,6 +17,9 @@ export interface Sheet {
   readonly rows: readonly Row[];
 }
 
+/** Bytes of the largest table that is worth reading: at most 500 × 500 points. */
+export const MOST_MAP_BYTES = 16e6;
+
 /** Every point of the largest map, and the header. */
 const MOST_ROWS = MOST_POINTS * MOST_POINTS + 1;
 

@@ -1,40 +1,62 @@
 import { at } from "../../../shared/at.ts";
-import { engineTables, fuelPower, fullLoadTorque } from "../../drivetrain/engine.ts";
+import { radPerSToRpm, rpmToRadPerS } from "../../../shared/units.ts";
+import { fuelPower } from "../../drivetrain/engine.ts";
 import type { Vehicle } from "../../parameters/schema.ts";
 import { FIGURE_UNITS, type FigureUnit, SPEED_UNITS, TORQUE_UNITS } from "./measures.ts";
 import type { EngineMapParameters, MapLayout } from "./reading.ts";
 
-/** Speeds and torques of a map made from the engine's formula: enough that linear steps between them are small. */
-const SPEEDS = 17;
-const TORQUES = 21;
+/** Steps of a map made from the engine's formula: small enough for linear steps, round for a person to go on from. */
+const SPEED_STEP = 250;
+const SPEED_ENDS = 50;
+const TORQUE_STEPS = [1, 2, 5, 10, 20, 50, 100] as const;
+const TORQUES = 30;
+
+/** Share of a step by which a number counts as being on it: parameters are rounded in SI. */
+const NEAR = 1e-5;
+
+/** rev/min, from at most idle to at least the greatest speed. */
+function roundSpeeds({ idleSpeed, maxSpeed }: Vehicle["engine"]): number[] {
+  const from = Math.floor(radPerSToRpm(idleSpeed) / SPEED_ENDS + NEAR) * SPEED_ENDS;
+  const to = Math.ceil(radPerSToRpm(maxSpeed) / SPEED_ENDS - NEAR) * SPEED_ENDS;
+  const between = Array.from({ length: Math.ceil(to / SPEED_STEP) }, (_, i) => i * SPEED_STEP);
+  return [from, ...between.filter((speed) => speed > from && speed < to), to];
+}
+
+/** N·m, from one step to at least the most of full load. */
+function roundTorques({ fullLoadTorque }: Vehicle["engine"]): number[] {
+  const most = Math.max(...fullLoadTorque);
+  const step = TORQUE_STEPS.find((one) => most <= TORQUES * one) ?? TORQUE_STEPS[6];
+  return Array.from({ length: Math.max(2, Math.ceil(most / step)) }, (_, i) => (i + 1) * step);
+}
 
 /**
- * The engine's map: its own, or, where it goes by the Willans form, that form at equal steps from idle to the greatest
- * speed and from a twentieth of the greatest full-load torque up to it.
+ * The engine's map: its own, or, where it goes by the Willans form, that form at round speeds and torques that reach
+ * over all of the engine's; a little beyond full load it goes on by the same formula.
  */
 export function presentEngineMap(engine: Vehicle["engine"]): EngineMapParameters {
   if (engine.map) return engine.map;
-  const { map } = engineTables(engine);
-  const { idleSpeed, maxSpeed } = engine;
-  const speed = Array.from({ length: SPEEDS }, (_, i) =>
-    i === SPEEDS - 1 ? maxSpeed : idleSpeed + ((maxSpeed - idleSpeed) * i) / (SPEEDS - 1),
-  );
-  const most = Math.max(...engine.fullLoadTorque, ...speed.map((w) => fullLoadTorque(engine, w)));
-  const torque = Array.from({ length: TORQUES - 1 }, (_, j) => (most * (j + 1)) / (TORQUES - 1));
-  return { speed, torque, fuelPower: speed.map((w) => torque.map((m) => fuelPower(engine, map, w, m))) };
+  const speed = roundSpeeds(engine).map(rpmToRadPerS);
+  const torque = roundTorques(engine);
+  return { speed, torque, fuelPower: speed.map((w) => torque.map((m) => fuelPower(engine, null, w, m))) };
 }
 
-/** Digits after which a number is held to be written out. */
-const MOST_DIGITS = 17;
+/** Most digits of an axis, so that it is read back as the very value; of the fuel, beyond all that is measured. */
+const AXIS_DIGITS = 17;
+const FUEL_DIGITS = 10;
 
-/** The shortest number that is read back as the very value, where there is one. */
-function shortest(value: number, toFile: (value: number) => number, back: (value: number) => number): string {
+/** The shortest number that is read back as the very value, where there is one of so many digits. */
+function shortest(
+  value: number,
+  toFile: (value: number) => number,
+  back: (value: number) => number,
+  most = AXIS_DIGITS,
+): string {
   const inFile = toFile(value);
-  for (let digits = 6; digits < MOST_DIGITS; digits += 1) {
+  for (let digits = 4; digits < most; digits += 1) {
     const text = String(Number(inFile.toPrecision(digits)));
     if (back(Number(text)) === value) return text;
   }
-  return String(inFile);
+  return String(Number(inFile.toPrecision(most)));
 }
 
 function unitBy<T extends { readonly id: string }>(units: readonly T[], id: string): T {
@@ -74,6 +96,7 @@ export function engineMapCsv(
       at(at(map.fuelPower, i), j),
       (fuel) => unit.fromFuelPower(fuel, power, lowerHeat),
       (value) => unit.toFuelPower(value, power, lowerHeat),
+      FUEL_DIGITS,
     );
   };
   const [speedTitle, torqueTitle] = [`speed (${SPEED.id})`, `torque (${TORQUE.id})`];

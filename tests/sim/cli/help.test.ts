@@ -6,6 +6,7 @@ import { helpText } from "../../../sim/cli/commands/help.ts";
 import { VERBS } from "../../../sim/cli/verbs.ts";
 import { resultsJson } from "../../../sim/study/sweep/file.ts";
 import type { SweepPlan } from "../../../sim/study/sweep/plan.ts";
+import { engineMapCsv, presentEngineMap } from "../../../sim/vehicle/engine-map/write.ts";
 import { vehicleById } from "../../../sim/vehicle/presets/registry.ts";
 import { command, succeed, temporaryFolder } from "./command.ts";
 
@@ -29,6 +30,8 @@ function folderOfExamples(): string {
     join(made, "mine.js"),
     "export const decide = () => ({ engineOn: true, enginePower_kW: 8 });\n",
   );
+  const { engine, fuel } = vehicleById("compact");
+  writeFileSync(join(made, "map.csv"), engineMapCsv(presentEngineMap(engine), fuel.lowerHeat));
   const plan = sweepOfExamples();
   for (const number of [1, 2]) {
     const part = resultsJson({ plan, part: { number, of: 2 }, rows: [], version: "1" });
