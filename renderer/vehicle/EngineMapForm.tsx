@@ -3,6 +3,7 @@ import type { Delimiter } from "../../cycles/import/rows.ts";
 import { bestPoint } from "../../sim/vehicle/engine-best.ts";
 import { MAP_ROLES, type MapRole, unitsOfRole } from "../../sim/vehicle/engine-map/measures.ts";
 import type { MapChoices, MapReading } from "../../sim/vehicle/engine-map/reading.ts";
+import { tell } from "../app/window.ts";
 import { Faults } from "../cycles/Faults.tsx";
 import { num } from "../state/format.ts";
 import { t } from "../texts/catalogue.ts";
@@ -158,7 +159,15 @@ export function EngineMapForm({ draft }: { readonly draft: MapDraft }) {
       </h3>
       <Outcome />
       <div class="map-actions">
-        <button type="button" class="btn" disabled={!fittedMap.value?.vehicle} onClick={takeMap}>
+        <button
+          type="button"
+          class="btn"
+          disabled={!fittedMap.value?.vehicle}
+          onClick={() => {
+            takeMap();
+            tell(words.taken(draft.name));
+          }}
+        >
           {words.take}
         </button>
         <button type="button" class="btn quiet" onClick={closeMap}>

@@ -6,8 +6,9 @@ import { vehicle } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 import { FilePick } from "../ui/FilePick.tsx";
 import { Icon } from "../ui/icons.tsx";
-import { dropMap, mapLeft, openMap, saveMap } from "./map-draft.ts";
+import { dropMap, mapLeft, openMap } from "./map-draft.ts";
 import { refuseLarge } from "./open.ts";
+import { saveMap } from "./save-map.ts";
 
 const words = t.vehicle.map;
 

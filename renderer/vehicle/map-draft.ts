@@ -2,12 +2,7 @@ import { batch, computed, signal } from "@preact/signals";
 import { withEngineMap } from "../../sim/vehicle/engine-map/fit.ts";
 import { readEngineMap } from "../../sim/vehicle/engine-map/read.ts";
 import type { MapChoices } from "../../sim/vehicle/engine-map/reading.ts";
-import { engineMapCsv, presentEngineMap } from "../../sim/vehicle/engine-map/write.ts";
-import { take } from "../app/project.ts";
-import { tell } from "../app/window.ts";
-import { bridge } from "../bridge/chooser.ts";
 import { vehicle } from "../state/store.ts";
-import { t } from "../texts/catalogue.ts";
 import { setParameter } from "./edit.ts";
 
 /** An opened table of an engine map that is not taken yet. */
@@ -58,19 +53,7 @@ export function takeMap(): void {
   if (!draft || !fitted?.vehicle) return;
   setParameter("engine.map", fitted.vehicle.engine.map, draft.name);
   closeMap();
-  tell(t.vehicle.map.taken(draft.name));
 }
 
 /** The engine goes by its formula again. */
 export const dropMap = (): boolean => setParameter("engine.map", undefined, "");
-
-/** Saves the map in force as a table that `openMap` takes; the formula's where there is none. */
-export async function saveMap(): Promise<void> {
-  const { id, engine, fuel } = vehicle.value;
-  const result = await bridge.exportFile({
-    suggestedName: `${id}-engine-map.csv`,
-    kinds: [{ title: t.vehicle.map.csv, mime: "text/csv", extensions: ["csv"] }],
-    content: engineMapCsv(presentEngineMap(engine), fuel.lowerHeat),
-  });
-  take(result, (saved) => tell(t.vehicle.saved(saved.name)), t.notice.notSaved);
-}

@@ -9,7 +9,7 @@ import {
   takeBack,
   takeVehicleText,
 } from "../../../renderer/vehicle/edit.ts";
-import { declarationsOf, VEHICLE_PARTS, valueAtPath } from "../../../renderer/vehicle/parts.ts";
+import { declarationsOf, FORM_PARTS, valueAtPath } from "../../../renderer/vehicle/parts.ts";
 import { SECTION, sectionBodies } from "../../../renderer/vehicle/section-layout.ts";
 import { digits, shownUnit } from "../../../renderer/vehicle/shown-units.ts";
 import { readTyped, textOf } from "../../../renderer/vehicle/typed.ts";
@@ -46,6 +46,30 @@ describe("editing a vehicle", () => {
     set("body.dragArea", 0.7);
     expect(ownVehicles.value).toHaveLength(1);
     expect(vehicle.value).toMatchObject({ id: "compact-2", body: { mass: 1700, dragArea: 0.7 } });
+  });
+
+  it("takes the name and the note that are typed, of a preset as of an own vehicle, one step of undo each", () => {
+    expect(set("name", "Bench mule")).toBe(true);
+    expect(vehicle.value).toMatchObject({ id: "compact-2", name: "Bench mule" });
+    expect(set("note", "Measured by\nthe class of 12b.")).toBe(true);
+    expect(vehicle.value).toMatchObject({ id: "compact-2", name: "Bench mule" });
+    expect(vehicle.value.note).toBe("Measured by\nthe class of 12b.");
+    undo();
+    expect(vehicle.value.note).toBe(vehicleById("compact").note);
+    undo();
+    expect(vehicle.value).toBe(vehicleById("compact"));
+    // A note alone leaves the preset's name, marked as changed.
+    set("note", "Ours.");
+    expect(vehicle.value.name).toBe(`${vehicleById("compact").name}, changed`);
+  });
+
+  it("refuses a name of nothing or of too much, and copies the longest", () => {
+    for (const name of ["", "n".repeat(81)]) expect(set("name", name)).toBe(false);
+    expect(why("name")).toContain("1 to 80 characters");
+    expect(vehicle.value.id).toBe("compact");
+    set("name", "n".repeat(80));
+    duplicate();
+    expect(vehicle.value).toMatchObject({ id: "compact-3", name: "n".repeat(80) });
   });
 
   it("refuses what breaks a rule, says why at the field, and stays as it was", () => {
@@ -206,9 +230,9 @@ describe("parameters as they are shown", () => {
   });
 
   it("each come back from their shown unit, and every one belongs to a part", () => {
-    const named = new Set(VEHICLE_PARTS.flatMap((part) => declarationsOf(part).map(({ path }) => path)));
+    const named = new Set(FORM_PARTS.flatMap((part) => declarationsOf(part).map(({ path }) => path)));
     for (const { path, meta } of DECLARATIONS) {
-      if (path.includes(".")) expect(named.has(path), path).toBe(true);
+      expect(named.has(path), path).toBe(path !== "id" && path !== "schemaVersion");
       const value = valueAtPath(vehicleById("compact"), path);
       if (!isQuantity(meta) || typeof value !== "number") continue;
       const { toShown, fromShown } = shownUnit(path, meta);
