@@ -36,7 +36,7 @@ async function saveVehicle(): Promise<void> {
 export function VehicleTop() {
   const own = !PRESETS.some((preset) => preset.id === vehicle.value.id);
   return (
-    <header class="top">
+    <header class="top vehicle-top">
       <h1>{t.vehicle.name}</h1>
       <VehicleChoice />
       <span class="fact wide">{t.vehicle.changes(changes())}</span>
