@@ -23,6 +23,9 @@ export const MOST_MAP_BYTES = 16e6;
 /** Every point of the largest map, and the header. */
 const MOST_ROWS = MOST_POINTS * MOST_POINTS + 1;
 
+/** Longest name of a column that is taken for one, characters. */
+const LONGEST_NAME = 200;
+
 const WANTED = "a table of the engine map: columns speed, torque and fuel flow or efficiency, or a grid";
 
 /**
@@ -47,7 +50,18 @@ export function readSheet(text: string, chosen: Delimiter | undefined, faults: F
     const most = MOST_ROWS - 1;
     faults.add("The table is too long.", { row: rows.at(-1)?.line ?? 0 }, "", `at most ${most} rows of data`);
   } else if (!header) faults.add("The file is empty.", {}, "", WANTED);
+  else checkHeader(header, faults);
   return header && !faults.any ? { delimiter, header, rows: rest } : null;
+}
+
+/** Refuses what is no header before anything is made of it. */
+function checkHeader({ line, cells }: Row, faults: FaultList): void {
+  const name = cells.find((cell) => cell.length > LONGEST_NAME);
+  if (name !== undefined) faults.add("The first row holds no names of columns.", { row: line }, name, WANTED);
+  else if (cells.length > MOST_POINTS + 1) {
+    const found = `${cells.length} columns`;
+    faults.add("There are too many columns.", { row: line }, found, `at most ${MOST_POINTS + 1} columns`);
+  }
 }
 
 const isNumber = (cell: string): boolean => "value" in new NumberReader().read(cell);

@@ -350,6 +350,14 @@ describe("refusals tell line, column, value and what would be right", () => {
     expect(reading.faults[0]?.what).toContain("30 speeds and 30 torques, but 30 points");
   });
 
+  it("refuses at once what is no header", () => {
+    const [what, where, value] = fault(`${"(".repeat(1e6)}\n1,2,3`);
+    expect(what).toBe("The first row holds no names of columns.");
+    expect(where).toBe("map.csv, row 1");
+    expect(value).toHaveLength(61);
+    expect(fault(`${",1".repeat(501)}\n1,2`)[2]).toBe("502 columns");
+  });
+
   it("stops at ten", () => {
     const bad = Array.from({ length: 40 }, () => ["x", "y", "z"]);
     expect(read(long(HEADER, bad)).faults).toHaveLength(10);
