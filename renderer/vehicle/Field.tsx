@@ -120,7 +120,7 @@ export function Field({ declaration, preset }: FieldProps) {
   const unit = isQuantity(meta) ? shownUnit(path, meta).name : "";
   const fault = refused.value.get(path)?.why ?? "";
   return (
-    <div class={`param ${same ? "" : "changed"} ${path === "note" ? "long" : ""}`}>
+    <div class={`param ${same ? "" : "changed"} ${path === "name" || path === "note" ? "long" : ""}`}>
       <label for={id}>{meta.meaning}</label>
       <span class="value">
         <Input declaration={declaration} id={id} />
