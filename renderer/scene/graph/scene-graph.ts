@@ -2,6 +2,7 @@ import { Group, InstancedMesh, Mesh } from "three";
 import { at } from "../../../shared/at.ts";
 import { type BodyAngles, bodyAngles, type GearTrain, gearTrain, hasReduction } from "../angles.ts";
 import type { SceneAngles, SceneLook, SceneModel } from "../contract.ts";
+import { setCut } from "../material/uniforms.ts";
 import { type Palette, paletteFor } from "../palette.ts";
 import type { Machine } from "../parts/machine.ts";
 import { APART, Z } from "../parts/stations.ts";
@@ -194,13 +195,8 @@ export class SceneGraph {
     const sun = statorSector(this.look, 0, 0);
     const output = statorSector(this.look, reduction?.x ?? 0, reduction?.y ?? 0);
     this.sectors = [{ x: 0, y: 0, middle: 0, half: 0, floor: 0 }, ring, sun, output];
-    const { cutAxis, cutMiddle, cutCosine, cutFloor } = this.materials.uniforms;
     this.sectors.forEach((sector, i) => {
-      at(cutAxis.value, i).set(sector.x, sector.y);
-      at(cutMiddle.value, i).set(Math.cos(sector.middle), Math.sin(sector.middle));
-      // A cosine above 1 is met by no direction: nothing is cut.
-      cutCosine.value[i] = sector.half > 0 ? Math.cos(sector.half) : 2;
-      cutFloor.value[i] = sector.floor;
+      setCut(this.materials.uniforms, i, sector);
     });
     if (this.floor !== null) {
       this.floor.visible = ring.half > 0;

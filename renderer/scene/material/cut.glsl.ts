@@ -3,18 +3,16 @@
  * class is seen only inside its sector. Places are those of the whole scene.
  */
 export const CUT_GLSL = /* glsl */ `
-uniform vec2 cutAxis[4];
-uniform vec2 cutMiddle[4];
-uniform float cutCosine[4];
-uniform float cutFloor[4];
+uniform vec4 cuts[8]; // of each class: axis x, y, middle x, y; then cosine of its half, floor
 
 bool isCutAway(float cutClass, vec3 place) {
   int index = int(abs(cutClass) + 0.5);
   if (index == 0) return false;
-  vec2 out2 = place.xy - cutAxis[index];
-  float along = dot(out2, cutMiddle[index]);
-  bool inside = along > cutCosine[index] * length(out2) && place.z > cutFloor[index];
-  if (cutClass < 0.0) return !(along > cutCosine[index] * length(out2));
-  return inside;
+  vec4 sector = cuts[2 * index];
+  vec4 reach = cuts[2 * index + 1];
+  vec2 out2 = place.xy - sector.xy;
+  bool within = dot(out2, sector.zw) > reach.x * length(out2);
+  if (cutClass < 0.0) return !within;
+  return within && place.z > reach.y;
 }
 `;

@@ -11,18 +11,23 @@ export const LINE_COLOURS = ["edge", "faint", "ink", "mark", "sun", "carrier", "
 /** One of {@link LINE_COLOURS}. */
 export type LineColour = (typeof LINE_COLOURS)[number];
 
-const vectors = (count: number): Vector3[] => Array.from({ length: count }, () => new Vector3());
+/** Numbers of a class of cut, as the shaders want them. */
+const CUT_NUMBERS = 8;
 
-/** Values that all materials of a scene share: one object, so that a change reaches every one of them. */
+/** No cut: a cosine above 1 is met by no direction. */
+export const NO_CUT = 2;
+
+/**
+ * Values that all materials of a scene share: one object, so that a change reaches every one of them. Lists are flat, as
+ * they are given to the graphics library anew for each material and frame.
+ */
 export function sharedUniforms() {
   return {
-    metals: { value: vectors(3 * TONES.length) },
+    metals: { value: new Float32Array(3 * 3 * TONES.length) },
     /** In the order of {@link LINE_COLOURS}. */
-    lineColours: { value: vectors(LINE_COLOURS.length) },
-    cutAxis: { value: Array.from({ length: CUTS }, () => new Vector2()) },
-    cutMiddle: { value: Array.from({ length: CUTS }, () => new Vector2(1, 0)) },
-    cutCosine: { value: [2, 2, 2, 2] },
-    cutFloor: { value: [0, 0, 0, 0] },
+    lineColours: { value: new Float32Array(3 * LINE_COLOURS.length) },
+    /** Of each class: axis x, y, direction of the middle x, y; then cosine of half its angle, floor, nothing, nothing. */
+    cuts: { value: noCuts() },
     /** Part under the pointer, −1 for none. */
     hovered: { value: -1 },
     /** 1 while paint marks are shown. */
@@ -45,19 +50,37 @@ export function sharedUniforms() {
 /** The object of {@link sharedUniforms}. */
 export type SharedUniforms = ReturnType<typeof sharedUniforms>;
 
-const setRgb = (target: Vector3, [r, g, b]: Rgb): void => {
-  target.set(r, g, b);
-};
+/** A cut as the shaders want it. */
+export interface CutSector {
+  readonly x: number;
+  readonly y: number;
+  /** rad */
+  readonly middle: number;
+  /** half its angle, rad; 0 for none */
+  readonly half: number;
+  readonly floor: number;
+}
+
+/** Writes the sector of a class of cut. */
+export function setCut({ cuts }: SharedUniforms, cutClass: number, sector: CutSector): void {
+  const { x, y, middle, half, floor } = sector;
+  const cosine = half > 0 ? Math.cos(half) : NO_CUT;
+  cuts.value.set([x, y, Math.cos(middle), Math.sin(middle), cosine, floor, 0, 0], CUT_NUMBERS * cutClass);
+}
+
+function noCuts(): Float32Array {
+  const cuts = new Float32Array(CUT_NUMBERS * CUTS);
+  for (let i = 0; i < CUTS; i += 1) cuts.set([0, 0, 1, 0, NO_CUT, 0, 0, 0], CUT_NUMBERS * i);
+  return cuts;
+}
 
 /** Writes a palette's values. */
 export function applyPalette(uniforms: SharedUniforms, palette: Palette): void {
   metalTable(palette).forEach((colour, i) => {
-    const target = uniforms.metals.value[i];
-    if (target !== undefined) setRgb(target, colour);
+    uniforms.metals.value.set(colour, 3 * i);
   });
   LINE_COLOURS.forEach((name, i) => {
-    const target = uniforms.lineColours.value[i];
-    if (target !== undefined) setRgb(target, lineColour(palette, name));
+    uniforms.lineColours.value.set(lineColour(palette, name), 3 * i);
   });
   uniforms.hatchPitch.value = palette.hatchPitch;
   uniforms.hatchWidth.value = palette.hatchWidth;

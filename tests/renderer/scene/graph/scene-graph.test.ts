@@ -209,11 +209,11 @@ describe("looks", () => {
 
   it("take the colours of the theme", () => {
     const graph = new SceneGraph(compact);
-    const edge = () => graph.materials.uniforms.lineColours.value[0]?.toArray();
+    const edge = () => [...graph.materials.uniforms.lineColours.value.slice(0, 3)];
     graph.setLook(FIRST_LOOK);
-    expect(edge()).toEqual([...rgb("#182024")]);
+    expect(edge()).toEqual([...rgb("#182024")].map(Math.fround));
     graph.setLook({ ...FIRST_LOOK, theme: "dark" });
-    expect(edge()).toEqual([...rgb("#080B0D")]);
+    expect(edge()).toEqual([...rgb("#080B0D")].map(Math.fround));
     graph.dispose();
   });
 
