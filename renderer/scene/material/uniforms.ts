@@ -1,6 +1,7 @@
 import { Vector2, Vector3 } from "three";
 import { metalTable, type Palette, type Rgb } from "../palette.ts";
 import { TONES } from "../tones.ts";
+import type { Sector } from "../view/cut.ts";
 
 /** Classes of cut, class 0 included. */
 export const CUTS = 4;
@@ -15,7 +16,7 @@ export type LineColour = (typeof LINE_COLOURS)[number];
 const CUT_NUMBERS = 8;
 
 /** No cut: a cosine above 1 is met by no direction. */
-export const NO_CUT = 2;
+const NO_CUT = 2;
 
 /**
  * Values that all materials of a scene share: one object, so that a change reaches every one of them. Lists are flat, as
@@ -50,19 +51,8 @@ export function sharedUniforms() {
 /** The object of {@link sharedUniforms}. */
 export type SharedUniforms = ReturnType<typeof sharedUniforms>;
 
-/** A cut as the shaders want it. */
-export interface CutSector {
-  readonly x: number;
-  readonly y: number;
-  /** rad */
-  readonly middle: number;
-  /** half its angle, rad; 0 for none */
-  readonly half: number;
-  readonly floor: number;
-}
-
 /** Writes the sector of a class of cut. */
-export function setCut({ cuts }: SharedUniforms, cutClass: number, sector: CutSector): void {
+export function setCut({ cuts }: SharedUniforms, cutClass: number, sector: Sector): void {
   const { x, y, middle, half, floor } = sector;
   const cosine = half > 0 ? Math.cos(half) : NO_CUT;
   cuts.value.set([x, y, Math.cos(middle), Math.sin(middle), cosine, floor, 0, 0], CUT_NUMBERS * cutClass);
