@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Parsed } from "../state/parse.ts";
 
 interface TypedNumberProps {
@@ -25,6 +25,8 @@ export function TypedNumber(props: TypedNumberProps) {
   };
   const [fault, setFault] = useState<string | null>(null);
   const input = useRef<HTMLInputElement>(null);
+  // From Enter to the next letter; a late picture must not select what is being typed by then.
+  const selects = useRef(false);
   useEffect(() => setFault(null), [shown]);
   const take = (): void => {
     if (typed.current === null) return;
@@ -44,10 +46,8 @@ export function TypedNumber(props: TypedNumberProps) {
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key === "Enter") {
       take();
-      // Selecting takes the focus along, which may have gone on by then.
-      requestAnimationFrame(() => {
-        if (document.activeElement === input.current) input.current?.select();
-      });
+      selects.current = true;
+      input.current?.select();
     } else if (event.key === "Escape" && typed.current !== null) {
       event.stopPropagation();
       leave();
@@ -55,6 +55,10 @@ export function TypedNumber(props: TypedNumberProps) {
     else if (event.key === "Home" && typed.current === null) onKey(event);
   };
   const text = draft ?? shown;
+  useLayoutEffect(() => {
+    // Selecting takes the focus along, which may have gone on by then.
+    if (selects.current && document.activeElement === input.current) input.current?.select();
+  }, [text]);
   return (
     <span class={`typed ${className}`}>
       <input
@@ -69,9 +73,16 @@ export function TypedNumber(props: TypedNumberProps) {
         size={Math.max(3, text.length)}
         value={text}
         onFocus={(event) => event.currentTarget.select()}
-        onInput={(event) => setDraft(event.currentTarget.value)}
+        onInput={(event) => {
+          selects.current = false;
+          setDraft(event.currentTarget.value);
+        }}
         onKeyDown={onKeyDown}
-        onBlur={() => (typed.current !== null && parse(typed.current).ok ? take() : leave())}
+        onBlur={() => {
+          selects.current = false;
+          if (typed.current !== null && parse(typed.current).ok) take();
+          else leave();
+        }}
       />
       {fault && (
         <span class="fault" role="alert">

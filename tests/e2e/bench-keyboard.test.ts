@@ -106,6 +106,31 @@ describe("the bench by keyboard alone", () => {
     expect(await speedOf(page, "ring")).toBe(1000);
   });
 
+  it("keeps every letter typed right after Enter, however late the next picture comes", async () => {
+    await tabTo(page, /^Ring speed, typed$/);
+    await page.evaluate(`window.ownFrame = window.requestAnimationFrame;
+      window.late = [];
+      window.requestAnimationFrame = (then) => window.late.push(then)`);
+    await page.keyboard.press("Control+a");
+    await page.keyboard.type("none");
+    await page.keyboard.press("Enter");
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("Control+a");
+    await page.keyboard.type("104");
+    await page.evaluate(`window.requestAnimationFrame = window.ownFrame;
+      window.late.forEach((then) => then(performance.now()))`);
+    await page.keyboard.type("72");
+    expect(await page.getByRole("textbox", { name: "Ring speed, typed" }).inputValue()).toBe("10472");
+    await press("Escape");
+    await page.keyboard.press("Control+a");
+    await page.keyboard.type("900");
+    await press("Enter");
+    // Taken, the new number is selected: the next letter replaces it.
+    await page.keyboard.type("1000");
+    await press("Enter");
+    await expect.poll(() => speedOf(page, "ring")).toBe(1000);
+  });
+
   it("opens the working of full load, of the output machine's most, and of the battery", async () => {
     await load(page, "electric pull-away");
     for (const name of [/^Engine full load/, /^Output machine, most torque/, /^Output machine torque/]) {
