@@ -5,6 +5,7 @@ import { slug } from "../../cycles/slug.ts";
 import type { CycleTrace } from "../../shared/cycle.ts";
 import { InputError, type InputFault } from "../../shared/errors.ts";
 import type { Treatment } from "../../shared/treatments.ts";
+import { driveUnasked } from "../drive/actions.ts";
 import { goTo } from "../state/place.ts";
 import { noted, recordingOf } from "../state/recordings.ts";
 import { cycleId, ownCycles, type Stretch } from "../state/road.ts";
@@ -241,7 +242,7 @@ export function dropShown(): void {
   change({ own: ownCycles.value.filter((one) => one.id !== id), selected: "udds" });
 }
 
-/** Sets Road to what is looked at and goes there; a draft is kept first. */
+/** Sets Road to what is looked at, goes there and drives it; a draft is kept first. */
 export function driveIt(): void {
   const kind = kindShown.value;
   const trace = cycleShown.value;
@@ -252,6 +253,7 @@ export function driveIt(): void {
     cycleId.value = fullLine(lineOf(id)) === fullLine(id) ? id : fullLine(lineOf(id));
   } else cycleId.value = trace.id;
   goTo("road");
+  driveUnasked(true);
 }
 
 /** Why a manoeuvre's line cannot be drawn; null when it can. */

@@ -13,7 +13,7 @@ import { roadGear } from "./road-gear.ts";
 
 const Slowing = () => (
   <label class="slowing">
-    {t.road.gear.shown}{" "}
+    <span class="wide">{t.road.gear.ratios}</span> {t.road.gear.shown}
     <select
       aria-label={t.gear.slowedName}
       value={slowing.value}

@@ -5,8 +5,9 @@ import { SpanStatistics } from "../plots/SpanStatistics.tsx";
 import { TimePlots } from "../plots/TimePlots.tsx";
 import { asking } from "../state/predict.ts";
 import { followRecording } from "../state/recorded-overlay.ts";
-import { chosen, mode, projected } from "../state/road.ts";
+import { chosen, mode, projected, run } from "../state/road.ts";
 import { projector } from "../state/settings.ts";
+import { driveUnasked } from "./actions.ts";
 import { RoadFlow } from "./flow/RoadFlow.tsx";
 import { GearStage } from "./GearStage.tsx";
 import { LimitsSheet } from "./LimitsSheet.tsx";
@@ -22,6 +23,9 @@ import { Transport } from "./Transport.tsx";
 /** A drive with everything in view: stage A, B, C; time D; map E; moments F; and what moves the cursor. */
 export function Road() {
   useEffect(followRecording, []);
+  useEffect(() => {
+    if (!run.value) driveUnasked(false);
+  }, []);
   return (
     <main class={`road shows-${projected.value}`} id="place">
       <div class="stage">

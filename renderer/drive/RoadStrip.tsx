@@ -4,7 +4,7 @@ import { TeachingCell, TeethCell } from "../app/strip-parts.tsx";
 import { num, ratio, shaftSpeed } from "../state/format.ts";
 import { instant } from "../state/instant.ts";
 import { hidden } from "../state/predict.ts";
-import { run } from "../state/road.ts";
+import { fits, run } from "../state/road.ts";
 import type { Run } from "../state/run.ts";
 import { units } from "../state/settings.ts";
 import { vehicle } from "../state/store.ts";
@@ -51,6 +51,11 @@ export function RoadStrip() {
       <div>
         {t.strip.check} <Check k={basicRatio(v.gearSet)} />
       </div>
+      {run.value && !fits.value && (
+        <div>
+          {t.road.stripShown} <b>{run.value.name}</b>
+        </div>
+      )}
       {run.value?.summary && (
         <div>
           {t.road.stripNodes} <b>{power(run.value.summary.closure_relative)}</b>

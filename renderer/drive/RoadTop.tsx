@@ -4,7 +4,17 @@ import { ActionButton, ProjectorButton, VehicleChoice } from "../app/top-parts.t
 import { num } from "../state/format.ts";
 import { ownId, ownStrategies } from "../state/own-strategies.ts";
 import { asking } from "../state/predict.ts";
-import { balances, chosenCycle, cycleId, mode, ownCycles, progress, run, strategyId } from "../state/road.ts";
+import {
+  balances,
+  chosenCycle,
+  cycleId,
+  fits,
+  mode,
+  ownCycles,
+  progress,
+  run,
+  strategyId,
+} from "../state/road.ts";
 import { t } from "../texts/catalogue.ts";
 import { Icon } from "../ui/icons.tsx";
 import { cancelRun, runNow } from "./actions.ts";
@@ -93,8 +103,8 @@ function RunButton() {
     return (
       <ActionButton
         icon="run"
-        className=""
-        text={run.value ? t.road.again : t.road.run}
+        className={fits.value ? "" : "filled"}
+        text={fits.value ? t.road.again : t.road.run}
         onClick={() => void runNow()}
       />
     );

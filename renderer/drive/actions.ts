@@ -2,7 +2,17 @@ import { cycleById } from "../../cycles/catalogue.ts";
 import type { LimitsResult } from "../../sim/run/limits-run.ts";
 import { faultWords } from "../app/fault-words.ts";
 import { tell } from "../app/window.ts";
-import { balances, playing, progress, requestNow, takeRun } from "../state/road.ts";
+import {
+  balances,
+  chosenCycle,
+  cycleId,
+  fits,
+  mode,
+  playing,
+  progress,
+  requestNow,
+  takeRun,
+} from "../state/road.ts";
 import type { BalanceState, Run } from "../state/run.ts";
 import { t } from "../texts/catalogue.ts";
 import type { RunRequest } from "../workers/contract.ts";
@@ -22,8 +32,9 @@ export function warmUp(): void {
 export const runName = ({ vehicle, cycle, strategy, own }: RunRequest): string =>
   t.road.runName(vehicle.name, cycle.title, own?.title ?? strategy);
 
-/** Runs what is chosen, looks at it, and plays it. The window stays alive; the run can be cancelled. */
-export async function runNow(): Promise<void> {
+/** Runs what is chosen, looks at it, and plays it. The window stays alive; the run can be cancelled.
+ * @param plays false: it stands at its start */
+export async function runNow(plays = true): Promise<void> {
   if (progress.value !== null) return;
   let request: RunRequest;
   try {
@@ -43,13 +54,26 @@ export async function runNow(): Promise<void> {
       },
     );
     const run = takeRun(request, reply, runName(request));
-    playing.value = true;
+    playing.value = plays;
     void balanceOf(run);
   } catch (error) {
     if (error instanceof Cancelled) tell(t.road.cancelled);
     else tell(t.road.stopped(faultWords(error)), true);
   } finally {
     progress.value = null;
+  }
+}
+
+/** Longest drive that is driven without being asked for, s: about a second's work. */
+const UNASKED_MOST = 3600;
+
+/** Drives what is chosen, so that there is something to look at; a long drive waits for Run. */
+export function driveUnasked(plays: boolean): void {
+  if (fits.value || mode.value === "pedals") return;
+  try {
+    if ((chosenCycle(cycleId.value).time.at(-1) ?? 0) <= UNASKED_MOST) void runNow(plays);
+  } catch {
+    // A cycle that is not there any more is told when Run is pressed.
   }
 }
 

@@ -128,6 +128,22 @@ export function requestNow(): RunRequest {
   };
 }
 
+const alike = (one: object, other: object): boolean =>
+  one === other || JSON.stringify(one) === JSON.stringify(other);
+
+/** Whether the run looked at is the drive chosen now. */
+export const fits = computed(() => {
+  if (!run.value) return false;
+  const { request } = run.value;
+  const own = ownCycles.value.find(({ id }) => id === cycleId.value);
+  return (
+    alike(request.vehicle, vehicle.value) &&
+    alike(request.options, runOptions.value) &&
+    request.strategy === strategyId.value &&
+    (own ? own === request.cycle : request.cycle.id === cycleId.value)
+  );
+});
+
 /** Takes a finished run among the kept ones and looks at it. */
 export function takeRun(request: RunRequest, reply: RunReply, name: string): Run {
   made += 1;

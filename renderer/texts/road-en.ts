@@ -66,7 +66,8 @@ export const road = {
   },
   gear: {
     sub: (n: string) => `true ratios, shown 1 : ${n}`,
-    shown: "true ratios, shown",
+    ratios: "true ratios,",
+    shown: "shown",
     words: (at: string) => `The gear set as the drive turns it. ${at}`,
   },
   lever: { sub: "and its last 4 s", words: (parts: string) => `The three speeds on one line. ${parts}` },
@@ -91,6 +92,7 @@ export const road = {
   say: { at: (title: string, since: string) => `${title}, since ${since}`, limits: "Binding now" },
   projectorViews: { flow: "Power", plots: "Time" },
   projectorViewsName: "What stands beside the lever line",
+  stripShown: "Shown",
   stripCharge: "Charge",
   stripNodes: "Ledger closes to",
   stripRow: "Row",

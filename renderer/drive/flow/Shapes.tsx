@@ -87,6 +87,7 @@ export function Shapes({ picture }: { picture: Picture<string> }) {
   const { text } = picture.places;
   return (
     <>
+      {picture.ways.length > 0 && <path class="ways" d={picture.ways.join("")} />}
       {picture.turns.map((turn) => (
         <TurnShape key={turn.id} turn={turn} text={text} />
       ))}

@@ -135,8 +135,8 @@ export function energyLayout(input: EnergyInput) {
   const r = laneBar(sheet, "ring", ["afterOutput", "wheels"], ["gears"], 1, o, height * 0.09);
   lane("wheels", "ring", "wheels", r, r);
   const road = roadSide(sheet, ROAD, sheet.whole("wheels"), r - sheet.whole("wheels") / 2);
-  const { ribbons, turns, bars } = sheet;
-  return { ribbons, turns, bars, road, heat, places, energies, asked };
+  const { ribbons, turns, bars, ways } = sheet;
+  return { ribbons, turns, bars, ways, road, heat, places, energies, asked };
 }
 
 /** The ledger as it is drawn. */

@@ -190,8 +190,8 @@ export function powerLayout(input: PowerInput) {
   batterySide(sheet, { cells: "source", loss: "batteryLoss", link: "battery" }, link);
   const wheelsY = ring(sheet, outputMachine(sheet, link.out, link.foot));
   const road = roadSide(sheet, ROAD, sheet.whole("wheels"), wheelsY);
-  const { ribbons, turns, bars } = sheet;
-  return { ribbons, turns, bars, road, heat, places, circulating, flows, asked };
+  const { ribbons, turns, bars, ways } = sheet;
+  return { ribbons, turns, bars, ways, road, heat, places, circulating, flows, asked };
 }
 
 /** The sheet of one instant. */

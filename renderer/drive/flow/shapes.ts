@@ -11,6 +11,9 @@ const line = (points: readonly Point[]): string => points.map(([x, y]) => `${r(x
 /** A closed path through points. */
 export const closed = (points: readonly Point[]): string => `M${line(points)}Z`;
 
+/** A path through points from the first to the last. */
+export const open = (points: readonly Point[]): string => `M${line(points)}`;
+
 /** Both sides of a band of a width about a middle line; ends that are `flat` are cut upright. */
 function sidesOf(middle: readonly Point[], width: number, flat: readonly [boolean, boolean]) {
   const side = (sign: 1 | -1): Point[] =>

@@ -3,7 +3,7 @@ import { type Balance, NOTHING } from "./balance.ts";
 import type { BarId } from "./bars.ts";
 import type { Drawn } from "./kinds.ts";
 import type { Places } from "./places.ts";
-import { type Band, bandThrough, markAt, type Turn, turnAway } from "./shapes.ts";
+import { type Band, bandThrough, markAt, open, type Turn, turnAway } from "./shapes.ts";
 
 /** A ribbon is never thinner than this, px. */
 export const THINNEST = 1.2;
@@ -70,6 +70,8 @@ export class Sheet<F extends string> {
   readonly ribbons: Ribbon<F>[] = [];
   readonly turns: TurnOff<F>[] = [];
   readonly bars: Bar[] = [];
+  /** middles of ribbons that stand empty, so that the places can be seen at rest too */
+  readonly ways: string[] = [];
 
   constructor(readonly source: SheetSource<F>) {}
 
@@ -138,7 +140,9 @@ export class Sheet<F extends string> {
    * @param share where along its middle the chevron stands
    */
   ribbon(id: string, flow: F, px: number, knots: readonly Knot[], share = 0.5): void {
-    const rest = this.whole(flow) - px;
+    const whole = this.whole(flow);
+    if (whole === 0 && id === flow) this.ways.push(open(bandThrough(knots, 0).middle));
+    const rest = whole - px;
     if (px <= 0 || (px < THINNEST && rest >= px)) return;
     const width = Math.max(THINNEST, px);
     this.put(id, flow, width, bandThrough(knots, width), null, share);

@@ -18,6 +18,7 @@ export interface Picture<F extends string> {
   readonly ribbons: readonly Ribbon<F>[];
   readonly turns: readonly TurnOff<F>[];
   readonly bars: readonly Bar[];
+  readonly ways: readonly string[];
 }
 
 /** A place of a label: its baseline point and the way it runs from there. */

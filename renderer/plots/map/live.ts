@@ -1,4 +1,4 @@
-import { type Box, overlap } from "../../ui/labels.ts";
+import { type Box, crosses, overlap, type Segment } from "../../ui/labels.ts";
 import type { MapFrame } from "./frame.ts";
 import type { PointReader } from "./kinds.ts";
 
@@ -64,26 +64,48 @@ export function powerLine(
   return { d, places };
 }
 
+/** Air on both sides of a number, so that no line that ends there reads as its minus, in text sizes. */
+const AIR = 0.4;
+
 /**
- * Where the power is written: at the outermost place of its line that is free of other labels and of the point.
+ * Where the power is written: at the outermost place of its line that is free of other labels, of the point, of the line
+ * of no torque and of its own line; null where there is none.
  * @param width of the text, px
  */
 export function powerLabel(
-  { box }: MapFrame,
+  { box, y: height }: Pick<MapFrame, "box" | "y">,
   { places }: PowerLine,
   others: readonly Box[],
   width: number,
   text: number,
 ): { readonly x: number; readonly y: number } | null {
   const outward = (places.at(-1)?.[0] ?? 0) >= (places[0]?.[0] ?? 0);
+  const zero = height(0);
+  const lines: Segment[] = [{ x1: box.x, y1: zero, x2: box.x + box.width, y2: zero }];
+  places.forEach(([x1, y1], i) => {
+    const [x2, y2] = places[i + 1] ?? [x1, y1];
+    lines.push({ x1, y1, x2, y2 });
+  });
   for (let i = places.length - 1; i >= 0; i -= 1) {
     const [px, py] = places[i] ?? [0, 0];
     for (const y of [py - text * 0.45, py + text * 1.15]) {
-      const left = outward ? Math.min(px, box.x + box.width) - width : Math.max(px, box.x);
-      const own = { x: left, y: y - text * 0.8, width, height: text };
-      const fits =
-        own.x >= box.x && own.x + width <= box.x + box.width + 1 && own.y >= box.y && y <= box.y + box.height;
-      if (fits && others.every((other) => overlap(own, other) === 0)) return { x: left, y };
+      for (const left of outward
+        ? [Math.min(px, box.x + box.width) - width, px]
+        : [Math.max(px, box.x), px - width]) {
+        const own = { x: left, y: y - text * 0.8, width, height: text };
+        const fits =
+          own.x >= box.x &&
+          own.x + width <= box.x + box.width + 1 &&
+          own.y >= box.y &&
+          y <= box.y + box.height;
+        const airy = { ...own, x: own.x - text * AIR, width: width + 2 * text * AIR };
+        if (
+          fits &&
+          others.every((other) => overlap(own, other) === 0) &&
+          !lines.some((line) => crosses(line, airy))
+        )
+          return { x: left, y };
+      }
     }
   }
   return null;

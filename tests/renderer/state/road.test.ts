@@ -2,7 +2,9 @@ import { beforeEach, describe, expect, it } from "vitest";
 import {
   chosen,
   cursor,
+  cycleId,
   duration,
+  fits,
   frame,
   kept,
   lookAt,
@@ -16,7 +18,10 @@ import {
   rate,
   row,
   run,
+  runOptions,
   runs,
+  setRoad,
+  strategyId,
   toMoment,
 } from "../../../renderer/state/road.ts";
 import { anglesAt, metresPerRing, type Run, readNow } from "../../../renderer/state/run.ts";
@@ -29,6 +34,34 @@ beforeEach(() => {
   lookAt(one);
   rate.value = 1;
   playing.value = false;
+});
+
+describe("what is chosen and what is looked at", () => {
+  it("are the same drive only with vehicle, cycle, strategy and options the same", () => {
+    const { request } = one;
+    const choose = (): void => {
+      lookAt(one);
+      setRoad({ cycle: request.cycle.id, own: [], strategy: request.strategy, options: request.options });
+    };
+    choose();
+    expect(fits.value).toBe(true);
+    lookAt({ ...one, request: { ...request, vehicle: structuredClone(request.vehicle) } });
+    expect(fits.value).toBe(true);
+    lookAt({ ...one, request: { ...request, vehicle: { ...request.vehicle, name: "Another" } } });
+    expect(fits.value).toBe(false);
+    choose();
+    cycleId.value = "hwfet";
+    expect(fits.value).toBe(false);
+    choose();
+    strategyId.value = "thermostat";
+    expect(fits.value).toBe(false);
+    choose();
+    runOptions.value = { ...request.options, payload: 80 };
+    expect(fits.value).toBe(false);
+    choose();
+    run.value = null;
+    expect(fits.value).toBe(false);
+  });
 });
 
 describe("the cursor", () => {

@@ -65,6 +65,13 @@ describe("the flow sheet of an instant", () => {
     expect(faults).toEqual([]);
   });
 
+  it("shows the empty way of what does not flow, and of nothing else", () => {
+    const still = rowWhere((f) => f.engine === 0 && f.fuel === 0 && f.wheels === 0 && f.source === 0);
+    expect(sheetOf(still).ways).toHaveLength(10);
+    const all = rowWhere((f) => f.engine > 15_000 && f.battery > 3000 && Math.abs(f.sun) > 2000);
+    expect(sheetOf(all).ways).toEqual([]);
+  });
+
   it("draws every bar half as tall as all that meets it", () => {
     const flows = rowWhere((f) => f.engine > 15_000 && f.battery > 3000);
     const { bars } = sheetOf(flows);

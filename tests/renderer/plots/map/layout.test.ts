@@ -141,6 +141,27 @@ describe("what moves on a map", () => {
     for (const box2 of taken) expect(overlap(own, box2)).toBe(0);
   });
 
+  it("writes no power against a line that would read as its minus", () => {
+    const zero = frame.y(0);
+    let written = 0;
+    for (let speed = 120; speed < 520; speed += 40) {
+      for (let torque = 5; torque < 120; torque += 5) {
+        const line = powerLine(frame, [speed, torque], frame.range);
+        const place = line && powerLabel(frame, line, [], 50, 14);
+        if (!line || !place) continue;
+        written += 1;
+        const about = { x: place.x - 5, y: place.y - 11.2, width: 60, height: 14 };
+        expect(about.y > zero || about.y + about.height < zero, `${speed} ${torque}`).toBe(true);
+        for (const [x, y] of line.places) {
+          const within =
+            x > about.x && x < about.x + about.width && y > about.y && y < about.y + about.height;
+          expect(within, `${speed} ${torque}`).toBe(false);
+        }
+      }
+    }
+    expect(written).toBeGreaterThan(200);
+  });
+
   it("keeps the point on the plot", () => {
     const { box } = frame;
     const [x, y] = held(frame, [1e6, -1e6]);
