@@ -1,9 +1,11 @@
 import { joulesToKwh, mpsToKmh } from "../../shared/units.ts";
+import type { ComparisonJob } from "../../sim/study/compare/job.ts";
 import type { ComparisonResult } from "../../sim/study/compare/run-job.ts";
 import { num } from "../state/format.ts";
 import { ownStrategies } from "../state/own-strategies.ts";
 import { t } from "../texts/catalogue.ts";
 import { LineKey } from "./marks.tsx";
+import { planned, titleOf } from "./planned.ts";
 import { RegimeStrip } from "./RegimeStrip.tsx";
 import {
   boundOf,
@@ -73,6 +75,18 @@ const Failed = ({ line }: { line: FailedLine }) => (
   </tr>
 );
 
+/** A line that is still to be driven. */
+const Planned = ({ job }: { job: ComparisonJob }) => (
+  <tr class="planned">
+    <th scope="row">
+      <span class="no-key" /> {titleOf(job)}
+    </th>
+    <td colSpan={8}>
+      {job.vehicle.name}, {job.cycle.title}
+    </td>
+  </tr>
+);
+
 function Line({ result, end }: { result: ComparisonResult; end: number }) {
   const { row } = result;
   const on = result === pickedResult.value;
@@ -131,7 +145,7 @@ function BoundLine() {
       <td />
       <td />
       <td />
-      <td />
+      <td class="strip-cell" />
     </tr>
   );
 }
@@ -168,6 +182,9 @@ export function CompareTable() {
         ))}
         {failures.value.map((line) => (
           <Failed key={line.index} line={line} />
+        ))}
+        {planned.value.map((job) => (
+          <Planned key={job.index} job={job} />
         ))}
       </tbody>
     </table>

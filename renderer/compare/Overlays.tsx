@@ -10,6 +10,7 @@ import { metrics } from "../ui/metrics.ts";
 import { clockTime } from "../ui/time.ts";
 import { useSize } from "../ui/use-size.ts";
 import { dashAt, MarkKey, shapeAt } from "./marks.tsx";
+import { planned } from "./planned.ts";
 import { against, boundOf, compareCursor, laid, lowerHeatOf, pickedResult } from "./state.ts";
 
 /** One curve of an overlay. */
@@ -49,12 +50,30 @@ function lineOf(result: ComparisonResult, place: number, values: Float64Array, c
   };
 }
 
+/** Before anything is driven: the speed that will be asked for. */
+function askedSpeed(factor: number): readonly Panel[] {
+  const cycle = planned.value[0]?.cycle;
+  if (!cycle) return [];
+  const line: Line = {
+    key: cycle.id,
+    time: cycle.time,
+    values: scaled(cycle.speed, factor),
+    colour: "ring",
+    place: -1,
+    picked: true,
+    name: cycle.title,
+  };
+  return [
+    { id: "speed", title: t.compare.speed, unit: roadUnitName(units.value), decimals: 1, lines: [line] },
+  ];
+}
+
 /** Speed of the picked line; everybody's charge; everybody's fuel over the reference. */
 function panelsOf(): readonly Panel[] {
   const one = pickedResult.value;
   const over = against.value;
-  if (!one || !over) return [];
   const road = units.value.road === "kmh" ? mpsToKmh(1) : mpsToMph(1);
+  if (!one || !over) return askedSpeed(road);
   const bound = boundOf(one);
   const charge = laid.value.map((result, i) => lineOf(result, i, scaled(result.series.soc, 100), "battery"));
   const boundLine: Line[] = bound?.feasible
@@ -117,13 +136,16 @@ function pathOf(line: Line, x: (time: number) => number, y: (value: number) => n
   return `M${points.join("L")}`;
 }
 
-const valueAt = (line: Line, time: number): number => {
-  const i = Math.min(
-    line.values.length - 1,
-    Math.max(0, Math.round(time / Math.max(1e-9, at(line.time, 1)))),
-  );
-  return at(line.values, i);
-};
+/** The sample last taken at a time; an own cycle's samples may lie unevenly. */
+function valueAt({ time, values }: Line, when: number): number {
+  let [low, high] = [0, values.length - 1];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (at(time, middle) <= when + 1e-9) low = middle;
+    else high = middle - 1;
+  }
+  return at(values, low);
+}
 
 function PanelRow({ panel, frame }: { panel: Panel; frame: Frame }) {
   const { width, height, left, end } = frame;
@@ -193,7 +215,11 @@ const LEAST_LINES = 3;
 /** Heights of the rows, px: by how many values stand beside each. */
 function heightsOf(panels: readonly Panel[], height: number): readonly number[] {
   const lines = panels.map((panel) => Math.max(LEAST_LINES, panel.lines.length));
-  const all = lines.reduce((sum, count) => sum + count, 0);
+  // A row that stands alone keeps the height that it has among the others.
+  const all = Math.max(
+    LEAST_LINES * 3,
+    lines.reduce((sum, count) => sum + count, 0),
+  );
   return lines.map((count) => Math.floor((height * count) / all));
 }
 

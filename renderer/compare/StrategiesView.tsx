@@ -5,8 +5,9 @@ import { Choice } from "./Choice.tsx";
 import { CompareTable } from "./CompareTable.tsx";
 import { EngineCloud } from "./EngineCloud.tsx";
 import { Overlays } from "./Overlays.tsx";
+import { planned } from "./planned.ts";
 import { Reasons } from "./Reasons.tsx";
-import { against, boundOf, failures, laid, pickedResult, reference, results } from "./state.ts";
+import { against, boundOf, jobs, laid, pickedResult, reference } from "./state.ts";
 
 const c = t.compare;
 
@@ -65,16 +66,14 @@ export function StrategiesView() {
     <div class="strategies-view">
       <section class="view c-table" aria-labelledby="view-a">
         <ViewHead id="view-a" tag="A" title={c.table} sub={c.tableSub} />
-        {results.value.length + failures.value.length === 0 ? (
-          <p class="empty">{c.empty}</p>
-        ) : (
-          <CompareTable />
-        )}
+        {jobs.value.length === 0 && <p class="empty">{c.empty}</p>}
+        {jobs.value.length + planned.value.length > 0 && <CompareTable />}
       </section>
       <section class="view c-over" aria-labelledby="view-b">
         <div class="view-head">
           <h2 id="view-b">
-            <span class="tag">B</span> {c.overlays} <small>{one ? sub(one.row.cycle.title) : ""}</small>
+            <span class="tag">B</span> {c.overlays}{" "}
+            <small>{one ? sub(one.row.cycle.title) : (planned.value[0]?.cycle.title ?? "")}</small>
           </h2>
           <span class="grow" />
           {one && <LookChoice />}

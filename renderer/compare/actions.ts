@@ -1,30 +1,23 @@
 import { batch } from "@preact/signals";
-import { strategyById } from "../../sim/control/strategies/registry.ts";
-import { type ComparisonJob, compareJobs } from "../../sim/study/compare/job.ts";
+import type { ComparisonJob } from "../../sim/study/compare/job.ts";
 import { compareCsv } from "../../sim/study/compare/table.ts";
 import { faultWords } from "../app/fault-words.ts";
 import { take } from "../app/project.ts";
 import { tell } from "../app/window.ts";
 import { bridge } from "../bridge/chooser.ts";
-import { ownStrategies, strategyOf } from "../state/own-strategies.ts";
-import { chosenCycle, runOptions } from "../state/road.ts";
-import { ownVehicles } from "../state/store.ts";
-import { findVehicle } from "../state/vehicles.ts";
 import { t } from "../texts/catalogue.ts";
 import { Crew, type Piece } from "../workers/crew.ts";
 import { Cancelled } from "../workers/runner.ts";
 import { curvesCsv } from "./curves-csv.ts";
+import { jobsNow, titleOf } from "./planned.ts";
 import {
   against,
   boundKey,
   bounds,
-  chosenCycles,
-  chosenStrategies,
-  chosenVehicles,
   compareCursor,
-  drivenWith,
   type FailedLine,
   failures,
+  jobs,
   laid,
   picked,
   reference,
@@ -49,11 +42,11 @@ function linePiece(job: ComparisonJob): Piece {
   };
 }
 
-const failedLine = ({ index, strategy, vehicle, cycle }: ComparisonJob, why: string): FailedLine => ({
-  index,
-  strategy: strategy.kind === "own" ? strategy.title : strategyById(strategy.id).title,
-  vehicle: vehicle.name,
-  cycle: cycle.id,
+const failedLine = (job: ComparisonJob, why: string): FailedLine => ({
+  index: job.index,
+  strategy: titleOf(job),
+  vehicle: job.vehicle.name,
+  cycle: job.cycle.id,
   why,
 });
 
@@ -64,34 +57,25 @@ function boundPiece({ vehicle, cycle, options }: ComparisonJob): Piece {
   };
 }
 
-/** What is chosen, as jobs. @throws InputError for what is no longer there */
-const jobsNow = (): readonly ComparisonJob[] =>
-  compareJobs(
-    chosenVehicles.value.map((id) => findVehicle(ownVehicles.value, id)),
-    chosenCycles.value.map(chosenCycle),
-    chosenStrategies.value.map((id) => strategyOf(ownStrategies.value, id)),
-    runOptions.value,
-  );
-
 /** The pieces of a comparison, lines first. */
-function piecesOf(jobs: readonly ComparisonJob[]): Piece[] {
+function piecesOf(list: readonly ComparisonJob[]): Piece[] {
   const seen = new Set<string>();
-  const first = jobs.filter(({ vehicle, cycle }) => {
+  const first = list.filter(({ vehicle, cycle }) => {
     const key = boundKey(vehicle.id, cycle.id);
     const fresh = !seen.has(key);
     seen.add(key);
     return fresh;
   });
-  return [...jobs.map(linePiece), ...(withBound.value ? first.map(boundPiece) : [])];
+  return [...list.map(linePiece), ...(withBound.value ? first.map(boundPiece) : [])];
 }
 
 const crew = new Crew();
 
-function clear(jobs: readonly ComparisonJob[]): void {
+function clear(list: readonly ComparisonJob[]): void {
   batch(() => {
     results.value = [];
     failures.value = [];
-    drivenWith.value = new Map(jobs.map(({ index, strategy }) => [index, strategy]));
+    jobs.value = list;
     bounds.value = new Map();
     picked.value = null;
     reference.value = null;
@@ -102,9 +86,9 @@ function clear(jobs: readonly ComparisonJob[]): void {
 /** Drives everything that is chosen, on all cores; finished lines show at once, also when it is cancelled. */
 export const compareNow = (): Promise<void> =>
   workThrough(crew, under, t.compare, () => {
-    const jobs = jobsNow();
-    clear(jobs);
-    const pieces = piecesOf(jobs);
+    const list = jobsNow();
+    clear(list);
+    const pieces = piecesOf(list);
     return { pieces, all: pieces.length };
   });
 

@@ -1,6 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import type { EnergySeries } from "../../sim/study/compare/differ.ts";
-import type { ComparedStrategy } from "../../sim/study/compare/job.ts";
+import type { ComparedStrategy, ComparisonJob } from "../../sim/study/compare/job.ts";
 import type { ComparisonResult } from "../../sim/study/compare/run-job.ts";
 import { ownVehicles } from "../state/store.ts";
 import { findVehicle } from "../state/vehicles.ts";
@@ -39,8 +39,13 @@ export interface FailedLine {
 
 export const failures = signal<readonly FailedLine[]>([]);
 
+/** All lines of the last comparison, driven or not. */
+export const jobs = signal<readonly ComparisonJob[]>([]);
+
 /** What each line was driven with, by its index: an own text may have changed since. */
-export const drivenWith = signal<ReadonlyMap<number, ComparedStrategy>>(new Map());
+export const drivenWith = computed<ReadonlyMap<number, ComparedStrategy>>(
+  () => new Map(jobs.value.map(({ index, strategy }) => [index, strategy])),
+);
 
 /** Least fuel of each vehicle on each cycle, by `boundKey`. */
 export const bounds = signal<ReadonlyMap<string, BoundReply>>(new Map());
