@@ -119,7 +119,7 @@ export function CyclesSheet() {
       )}
       {!narrow && (
         <section class="view cy-e" aria-labelledby="view-e">
-          <ViewHead id="view-e" tag="E" title={words.map} sub={words.mapSub} />
+          <ViewHead id="view-e" tag="E" title={words.map} sub="" />
           <StandMap />
         </section>
       )}

@@ -87,6 +87,10 @@ export function standLayout(input: StandInput): StandLayout {
         { x: px - gap, y: py + text * 0.35, anchor: "end" },
         { x: px, y: py - gap, anchor: "middle" },
         { x: px, y: py + gap + text * 0.7, anchor: "middle" },
+        { x: px + gap, y: py - gap * 0.7, anchor: "start" },
+        { x: px + gap, y: py + gap + text * 0.5, anchor: "start" },
+        { x: px - gap, y: py - gap * 0.7, anchor: "end" },
+        { x: px - gap, y: py + gap + text * 0.5, anchor: "end" },
       ],
     };
   });
@@ -109,10 +113,14 @@ export function standLayout(input: StandInput): StandLayout {
         width: 2 * mark,
         height: 2 * mark,
       })),
-      lines: limit.slice(1).map(([x2, y2], i) => {
-        const [x1, y1] = limit[i] ?? [x2, y2];
-        return { x1, y1, x2, y2 };
-      }),
+      // A name on another's point would be taken for that one's: points bar the way as lines do.
+      lines: [
+        ...limit.slice(1).map(([x2, y2], i) => {
+          const [x1, y1] = limit[i] ?? [x2, y2];
+          return { x1, y1, x2, y2 };
+        }),
+        ...points.map((point) => ({ x1: point.x - mark, y1: point.y, x2: point.x + mark, y2: point.y })),
+      ],
       bounds: { x: left, y: 0, width: right - left + text * 0.8, height: foot },
     },
     measure,

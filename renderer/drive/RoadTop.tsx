@@ -15,6 +15,7 @@ import {
   run,
   strategyId,
 } from "../state/road.ts";
+import { projector } from "../state/settings.ts";
 import { t } from "../texts/catalogue.ts";
 import { Icon } from "../ui/icons.tsx";
 import { cancelRun, runNow } from "./actions.ts";
@@ -161,6 +162,7 @@ const Modes = () => (
 export const RoadTop = () => (
   <header class="top road-top">
     <h1>{t.road.name}</h1>
+    {projector.value && run.value && <span class="fact driven">{run.value.name}</span>}
     <VehicleChoice />
     <CycleChoice />
     <StrategyChoice />

@@ -127,7 +127,6 @@ export const cycles = {
   figure: "Figure",
   counting: "Counting",
   map: "Where it stands",
-  mapSub: "briskness over mean speed",
   mapX: (unit: string) => `mean speed, ${unit}`,
   mapY: "briskness, m/s²",
   mapDescribe: (title: string, speed: string, briskness: string) =>

@@ -72,11 +72,11 @@ function Names({ scale, left, top }: { scale: number; left: number; top: number 
   const { text } = metrics.value;
   return (
     <g class="labels">
-      {NAMES.map(({ part, x, y }) => (
+      {NAMES.map(({ part, x, y, lines }) => (
         <g
           key={part}
           class="section-name"
-          transform={`translate(${left + x * scale} ${top + y * scale})`}
+          transform={`translate(${left + x * scale} ${top + y * scale + lines * text})`}
           onClick={() => {
             selectedPart.value = part;
           }}

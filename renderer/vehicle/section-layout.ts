@@ -238,14 +238,25 @@ export const SECTION_LINES: readonly Line[] = [
   },
 ];
 
-/** Where the names of the parts stand, and their values beside them. */
-export const NAMES: readonly { readonly part: VehiclePart; readonly x: number; readonly y: number }[] = [
-  { part: "engine", x: 96, y: MAIN + 122 },
-  { part: "sunMachine", x: 282, y: MAIN + 122 },
-  { part: "gearSet", x: 428, y: MAIN + 122 },
-  { part: "outputMachine", x: 744, y: MAIN + 122 },
-  { part: "finalDrive", x: 720, y: AXLE - 40 },
-  { part: "body", x: 1040, y: AXLE - 10 },
-  { part: "auxiliary", x: 891, y: MAIN - 6 },
-  { part: "battery", x: 1016, y: MAIN + 50 },
+/** Where the name of a part stands, its value a line under it: a place of the drawing, and text sizes below that. */
+interface NamePlace {
+  readonly part: VehiclePart;
+  readonly x: number;
+  readonly y: number;
+  readonly lines: number;
+}
+
+/** Lines from a body's foot down to the name under it. */
+const UNDER = 1.2;
+
+/** Where the names of the parts stand: clear of the bodies at every size of the drawing. */
+export const NAMES: readonly NamePlace[] = [
+  { part: "engine", x: 96, y: MAIN + 104, lines: UNDER },
+  { part: "sunMachine", x: 282, y: MAIN + 104, lines: UNDER },
+  { part: "gearSet", x: 428, y: MAIN + 107, lines: UNDER },
+  { part: "outputMachine", x: 760, y: MAIN + 104, lines: UNDER },
+  { part: "finalDrive", x: 720, y: AXLE + 11, lines: UNDER },
+  { part: "body", x: 1046, y: AXLE, lines: -0.4 },
+  { part: "auxiliary", x: 891, y: MAIN - 24, lines: UNDER },
+  { part: "battery", x: 1016, y: MAIN + 32, lines: UNDER },
 ];
