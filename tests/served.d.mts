@@ -8,5 +8,5 @@ export interface Served {
 
 /** Builds what is stale and serves it. */
 export function serve(): Promise<Served>;
-/** The installed browser without a window. */
-export function openBrowser(): Promise<Browser>;
+/** The installed browser without a window. `flags`: further ones of its own. */
+export function openBrowser(flags?: readonly string[]): Promise<Browser>;

@@ -36,9 +36,9 @@ export async function serve() {
   return { address, stop: () => server.kill("SIGINT") };
 }
 
-/** The installed browser without a window. */
-export async function openBrowser() {
+/** The installed browser without a window. `flags`: further ones of its own. */
+export async function openBrowser(flags = []) {
   const executablePath = findBrowser();
   if (!executablePath) throw new Error("no Chromium-family browser: `npm test` says how to get one");
-  return chromium.launch({ executablePath, args: FLAGS });
+  return chromium.launch({ executablePath, args: [...FLAGS, ...flags] });
 }

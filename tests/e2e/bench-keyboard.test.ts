@@ -1,8 +1,9 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { ServedApp } from "./app.ts";
-import { gearSetDrawn, load, NAMES, role, shownNumber, slider, speedOf, speedsOf } from "./bench-page.ts";
+import { load, NAMES, role, shownNumber, slider, speedOf, speedsOf } from "./bench-page.ts";
 import { tabTo } from "./focus.ts";
+import { pictured, settled } from "./settled.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 240_000 });
@@ -12,14 +13,13 @@ let page: Page;
 let errors: readonly string[];
 beforeAll(async () => {
   app = await ServedApp.start();
-  ({ page, errors } = await app.open(1280, 720));
-  await gearSetDrawn(page);
+  ({ page, errors } = await app.open(1280, 720, { flat: true }));
 }, 240_000);
 afterAll(() => app?.stop());
 
 const press = async (...keys: readonly string[]): Promise<void> => {
   for (const key of keys) await page.keyboard.press(key);
-  await page.waitForTimeout(60);
+  await pictured(page);
 };
 
 const counted = async (): Promise<readonly number[]> =>
@@ -41,36 +41,39 @@ describe("the bench by keyboard alone", () => {
   it("moves a shaft by arrows, pages and Home, and takes it back", async () => {
     await tabTo(page, /^Carrier speed$/);
     await press("ArrowUp");
-    expect(await speedOf(page, "carrier")).toBe(2410);
+    await expect.poll(() => speedOf(page, "carrier")).toBe(2410);
     await press("Shift+ArrowUp");
-    expect(await speedOf(page, "carrier")).toBe(2510);
+    await expect.poll(() => speedOf(page, "carrier")).toBe(2510);
     await press("PageDown", "ArrowDown");
-    expect(await speedOf(page, "carrier")).toBe(2400);
+    await expect.poll(() => speedOf(page, "carrier")).toBe(2400);
     await press("Home");
     // The ring is at 1000 and the sun bears no more than 10 504 backward, so the carrier may come to rest.
-    expect(await speedOf(page, "carrier")).toBe(0);
+    await expect.poll(() => speedOf(page, "carrier")).toBe(0);
     await press("Control+z");
-    expect(await speedOf(page, "carrier")).toBe(2400);
-    expect(await slider(page, "carrier").getAttribute("aria-valuetext")).toMatch(/rev\/min, given/);
+    await expect.poll(() => speedOf(page, "carrier")).toBe(2400);
+    await expect
+      .poll(() => slider(page, "carrier").getAttribute("aria-valuetext"))
+      .toMatch(/rev\/min, given/);
   });
 
   it("moves the whole line", async () => {
     await tabTo(page, /^Whole line/);
     const before = await speedsOf(page);
     await press("PageUp");
-    const after = await speedsOf(page);
-    expect([after.sun - before.sun, after.carrier - before.carrier, after.ring - before.ring]).toEqual([
-      100, 100, 100,
-    ]);
+    await expect
+      .poll(() => speedsOf(page))
+      .toEqual({ sun: before.sun + 100, carrier: before.carrier + 100, ring: before.ring + 100 });
     await press("Control+z");
+    await expect.poll(() => speedsOf(page)).toEqual(before);
   });
 
   it("shows sum and moment of the torques", async () => {
     await tabTo(page, /^Sun torque .*: sum and moment$/);
     await press("Enter");
-    expect((await page.locator(".working .result").allTextContents()).map(shownNumber)).toEqual([0, 0]);
+    const results = async () => (await page.locator(".working .result").allTextContents()).map(shownNumber);
+    await expect.poll(results).toEqual([0, 0]);
     await press("Escape");
-    expect(await page.locator(".working").count()).toBe(0);
+    await expect.poll(() => page.locator(".working").count()).toBe(0);
   });
 
   it("opens the working of every number of the power paths", async () => {
@@ -84,26 +87,26 @@ describe("the bench by keyboard alone", () => {
     ]) {
       await tabTo(page, name);
       await press("Space");
-      expect(await page.locator(".working .result").count(), String(name)).toBe(1);
+      await expect.poll(() => page.locator(".working .result").count(), { message: String(name) }).toBe(1);
       await press("Escape");
-      expect(await page.locator(".working").count()).toBe(0);
+      await expect.poll(() => page.locator(".working").count()).toBe(0);
     }
   });
 
   it("gives a shaft another role, types a speed with a unit, and leaves a bad one as it was", async () => {
     await role(page, "ring", "Hold").focus();
     await press("Enter");
-    expect(await speedOf(page, "ring")).toBe(0);
+    await expect.poll(() => speedOf(page, "ring")).toBe(0);
     await tabTo(page, /^Ring speed, typed$/);
     await page.keyboard.type("35 furlongs");
     await press("Enter");
-    expect(await page.getByRole("alert").textContent()).toMatch(/Unknown unit/);
+    await expect.poll(() => page.getByRole("alert").textContent()).toMatch(/Unknown unit/);
     await press("Escape");
-    expect(await speedOf(page, "ring")).toBe(0);
+    await expect.poll(() => speedOf(page, "ring")).toBe(0);
     await page.keyboard.press("Control+a");
     await page.keyboard.type("104.72 rad/s");
     await press("Enter");
-    expect(await speedOf(page, "ring")).toBe(1000);
+    await expect.poll(() => speedOf(page, "ring")).toBe(1000);
   });
 
   it("keeps every letter typed right after Enter, however late the next picture comes", async () => {
@@ -120,7 +123,9 @@ describe("the bench by keyboard alone", () => {
     await page.evaluate(`window.requestAnimationFrame = window.ownFrame;
       window.late.forEach((then) => then(performance.now()))`);
     await page.keyboard.type("72");
-    expect(await page.getByRole("textbox", { name: "Ring speed, typed" }).inputValue()).toBe("10472");
+    await expect
+      .poll(() => page.getByRole("textbox", { name: "Ring speed, typed" }).inputValue())
+      .toBe("10472");
     await press("Escape");
     await page.keyboard.press("Control+a");
     await page.keyboard.type("900");
@@ -136,22 +141,23 @@ describe("the bench by keyboard alone", () => {
     for (const name of [/^Engine full load/, /^Output machine, most torque/, /^Output machine torque/]) {
       await page.getByRole("button", { name }).first().focus();
       await press("Enter");
-      expect(await page.locator(".working .result").count(), String(name)).toBe(1);
+      await expect.poll(() => page.locator(".working .result").count(), { message: String(name) }).toBe(1);
       await press("Escape");
+      await expect.poll(() => page.locator(".working").count()).toBe(0);
     }
     await page.getByRole("button", { name: /^Battery power/ }).focus();
     await press("Enter");
-    const result = shownNumber(await page.locator(".working .result").textContent());
-    expect(result).toBeCloseTo(15.7, 1);
+    const result = async () => shownNumber(await page.locator(".working .result").textContent());
+    await expect.poll(result).toBeCloseTo(15.7, 1);
     await press("Escape");
   });
 
   it("loads a situation, and tells in words what stands there", async () => {
     await tabTo(page, /^sun backward$/);
     await press("Enter");
-    await page.waitForTimeout(230);
+    await expect.poll(() => speedOf(page, "sun")).toBe(-2000);
+    await settled(page);
     const { sun } = await speedsOf(page);
-    expect(sun).toBe(-2000);
     const words = (id: string): Promise<string | null> => page.locator(`#${id}`).textContent();
     expect(shownNumber(/Sun (.*?) rev/.exec((await words("lever-words")) ?? "")?.[1] ?? "")).toBe(sun);
     expect(await words("flow-words")).toMatch(/Sun machine .*Circulating power/);
@@ -165,7 +171,7 @@ describe("the bench by keyboard alone", () => {
     // The sun is the fastest and makes 1/48 of a turn a step.
     for (let i = 0; i < 168; i += 1) await page.keyboard.press("]");
     await expect.poll(counted).toEqual([3.5, 1, 0]);
-    expect(await perCarrierTurn()).toEqual([3.5, 1, 0]);
+    await expect.poll(perCarrierTurn).toEqual([3.5, 1, 0]);
     await load(page, "sun at rest");
     await press("m");
     for (let i = 0; i < 67; i += 1) await page.keyboard.press("]");
@@ -184,8 +190,9 @@ describe("the bench by keyboard alone", () => {
     await expect.poll(async () => (await counted())[1], { timeout: 20_000 }).not.toBe(before[1]);
     await press("Space");
     await turn.waitFor();
+    await pictured(page);
     const stopped = await counted();
-    await page.waitForTimeout(400);
+    for (let i = 0; i < 4; i += 1) await pictured(page);
     expect(await counted()).toEqual(stopped);
     await press("[");
     await expect.poll(async () => (await counted())[1]).toBeLessThan(stopped[1] ?? 0);
@@ -196,19 +203,21 @@ describe("the bench by keyboard alone", () => {
     for (const [key, name] of Object.entries(views)) {
       await press(key);
       for (const other of Object.values(views)) {
-        expect(await page.getByRole("heading", { name: other }).count()).toBe(other === name ? 1 : 0);
+        await expect
+          .poll(() => page.getByRole("heading", { name: other }).count())
+          .toBe(other === name ? 1 : 0);
       }
-      const box = await page.getByRole("region", { name }).boundingBox();
-      expect(box?.height).toBeGreaterThan(500);
+      const region = page.getByRole("region", { name });
+      await expect.poll(async () => (await region.boundingBox())?.height).toBeGreaterThan(500);
       await press("Escape");
     }
-    expect(await page.getByRole("heading", { level: 2 }).count()).toBe(3);
+    await expect.poll(() => page.getByRole("heading", { level: 2 }).count()).toBe(3);
     await page.getByRole("button", { name: "Enlarge view B" }).dblclick();
-    expect(await page.getByRole("heading", { level: 2 }).count()).toBe(1);
+    await expect.poll(() => page.getByRole("heading", { level: 2 }).count()).toBe(1);
     await press("Escape");
     await page.getByRole("button", { name: "Enlarge view C" }).focus();
     await press("Enter", "Escape");
-    expect(await page.getByRole("heading", { level: 2 }).count()).toBe(3);
+    await expect.poll(() => page.getByRole("heading", { level: 2 }).count()).toBe(3);
   });
 
   it("has a window with all keys, and closes it by Esc", async () => {
@@ -216,7 +225,7 @@ describe("the bench by keyboard alone", () => {
     await press("?");
     await page.getByRole("dialog").getByText("set the marks").waitFor();
     await press("Escape");
-    expect(await page.getByRole("dialog").count()).toBe(0);
+    await expect.poll(() => page.getByRole("dialog").count()).toBe(0);
   });
 
   it("names what every button does", async () => {

@@ -4,6 +4,7 @@ import { SITUATIONS } from "../../sim/bench/situations.ts";
 import { textFaults } from "../renderer/support/boxes.ts";
 import { type OpenPage, ServedApp } from "./app.ts";
 import { gearSetDrawn, seriousFaults, type as typed } from "./bench-page.ts";
+import { projected, setScheme, settled } from "./settled.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 240_000 });
@@ -19,7 +20,7 @@ async function faultsInAll({ page }: OpenPage, least: number): Promise<readonly 
   const found: string[] = [];
   for (const { id } of SITUATIONS) {
     await page.evaluate(`document.querySelector('[aria-label="${en.situations[id].name}"]').click()`);
-    await page.waitForTimeout(230);
+    await settled(page);
     for (const fault of await textFaults(page, least)) found.push(`${id}: ${JSON.stringify(fault)}`);
   }
   return found;
@@ -41,12 +42,12 @@ for (const [width, height] of [
       for (const projector of [false, true]) {
         it(`${scheme}${projector ? ", projector" : ""}: no text over another, none cut off, none small; nothing that keeps a reader out`, async () => {
           const { page, errors } = open;
-          await page.emulateMedia({ colorScheme: scheme });
+          await setScheme(page, scheme);
           const on = await page.evaluate(`document.documentElement.dataset.mode === "projector"`);
           if (on !== projector) await page.keyboard.press("p");
+          await projected(page, projector);
           // The whole sheet is laid out and measured anew.
-          await page.waitForTimeout(1000);
-          expect(await page.evaluate("document.documentElement.dataset.theme")).toBe(scheme);
+          await settled(page);
           expect(await faultsInAll(open, projector ? 20 : 14)).toEqual([]);
           expect(await seriousFaults(page)).toEqual([]);
           expect(errors).toEqual([]);
@@ -58,17 +59,19 @@ for (const [width, height] of [
       const { page } = open;
       if (await page.evaluate(`document.documentElement.dataset.mode === "projector"`))
         await page.keyboard.press("p");
+      await projected(page, false);
       await page.getByRole("button", { name: "slowing down", exact: true }).click();
       await typed(page, "Ring speed, typed", "4100");
-      await page.waitForTimeout(200);
+      await settled(page);
       expect(await textFaults(page)).toEqual([]);
       await page.getByRole("button", { name: /^Sun speed/ }).click();
+      await page.locator(".working .result").first().waitFor();
       expect(await textFaults(page)).toEqual([]);
       await page.keyboard.press("Escape");
       await page.evaluate("document.activeElement.blur()");
       for (const key of ["a", "b", "c"]) {
         await page.keyboard.press(key);
-        await page.waitForTimeout(200);
+        await settled(page);
         expect(await textFaults(page), key).toEqual([]);
         await page.keyboard.press("Escape");
       }

@@ -3,6 +3,7 @@ import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
 import { SHAFTS, type Shaft, type ShaftValues } from "../../sim/bench/shafts.ts";
+import { settled } from "./settled.ts";
 
 /** k of the demo compact: 100 / 40 teeth. */
 export const K = 2.5;
@@ -53,8 +54,8 @@ export function expectGearEquation({ sun, carrier, ring }: ShaftValues, k = K): 
 export async function load(page: Page, name: string): Promise<void> {
   const button = page.getByRole("button", { name, exact: true });
   await button.click();
-  await expect.poll(() => button.getAttribute("aria-pressed"), { timeout: 10_000 }).toBe("true");
-  await page.waitForTimeout(230);
+  await expect.poll(() => button.getAttribute("aria-pressed")).toBe("true");
+  await settled(page);
 }
 
 export const role = (page: Page, shaft: Shaft, name: "Drive" | "Hold" | "Follow") =>
@@ -77,7 +78,7 @@ export async function seriousFaults(page: Page): Promise<readonly string[]> {
     const path = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
     await page.addScriptTag({ content: readFileSync(path, "utf8") });
   }
-  return page.evaluate<string[]>(`axe.run().then(({ violations }) => violations
+  return page.evaluate<string[]>(`axe.run({ resultTypes: ["violations"] }).then(({ violations }) => violations
     .filter(({ impact, id }) => impact === "serious" || impact === "critical" || id === "label-content-name-mismatch")
     .map(({ id, nodes }) => id + ": " + nodes.map(({ html }) => html).join(" ")))`);
 }

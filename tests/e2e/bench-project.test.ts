@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { newProject, writeProject } from "../../shared/project.ts";
 import { rpmToRadPerS } from "../../shared/units.ts";
 import { vehicleById } from "../../sim/vehicle/presets/registry.ts";
-import { ServedApp } from "./app.ts";
+import { DOWNLOADS, ServedApp } from "./app.ts";
 import {
   expectGearEquation,
   gearSetDrawn,
@@ -14,6 +14,7 @@ import {
   speedOf,
   speedsOf,
 } from "./bench-page.ts";
+import { pictured, settled } from "./settled.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 240_000 });
@@ -23,10 +24,7 @@ let page: Page;
 let errors: readonly string[];
 beforeAll(async () => {
   app = await ServedApp.start();
-  // The browser's own window for files cannot be answered here; what it does without one can.
-  ({ page, errors } = await app.open(1600, 900, {
-    before: "delete window.showOpenFilePicker; delete window.showSaveFilePicker;",
-  }));
+  ({ page, errors } = await app.open(1600, 900, { before: DOWNLOADS }));
 }, 240_000);
 afterAll(() => app?.stop());
 
@@ -73,10 +71,12 @@ describe("a project on the bench", () => {
   it("is restored after a reload", async () => {
     await load(page, "sun backward");
     const before = await speedsOf(page);
-    await page.waitForTimeout(600);
+    const kept = (): Promise<number> =>
+      page.evaluate<number>(`JSON.parse(localStorage["trishaft.project"] ?? "{}").bench?.sun.speed ?? NaN`);
+    await expect.poll(kept).toBeCloseTo(rpmToRadPerS(before.sun), 6);
     await page.reload();
     await page.getByRole("heading", { name: "Bench" }).waitFor();
-    expect(await speedsOf(page)).toEqual(before);
+    await expect.poll(() => speedsOf(page)).toEqual(before);
     expect(before.sun).toBeLessThan(0);
   });
 
@@ -103,7 +103,7 @@ describe("a project on the bench", () => {
     await openFile("check-set.trishaft.json", checkSetProject());
     await expect.poll(() => speedOf(page, "sun"), { timeout: 10_000 }).toBe(7200);
     expectGearEquation(await speedsOf(page), 2.6);
-    expect(await perCarrierTurn()).toEqual([3.6, 1, 0]);
+    await expect.poll(perCarrierTurn).toEqual([3.6, 1, 0]);
     // With the ring still held, all would come to rest.
     await role(page, "ring", "Drive").click();
     await role(page, "sun", "Hold").click();
@@ -112,7 +112,7 @@ describe("a project on the bench", () => {
     const step = page.getByRole("button", { name: "Step on" });
     for (let i = 0; i < 12; i += 1) await step.click({ noWaitAfter: true });
     await expect.poll(perCarrierTurn).toEqual([0, 1, 1.385]);
-    expect(await page.getByRole("heading", { name: /30 \/ 24 \/ 78 teeth/ }).count()).toBe(1);
+    await page.getByRole("heading", { name: /30 \/ 24 \/ 78 teeth/ }).waitFor();
     expect(errors).toEqual([]);
   });
 
@@ -140,10 +140,7 @@ describe("a project on the bench", () => {
 
 describe("without what it likes best", () => {
   it("draws the gear set flat, and turns it, where three dimensions cannot be had", async () => {
-    const { page: bare, errors: thrown } = await app.open(1280, 720, {
-      before: `HTMLCanvasElement.prototype.getContext = new Proxy(HTMLCanvasElement.prototype.getContext, {
-        apply: (get, canvas, [kind, ...rest]) => kind.startsWith("webgl") ? null : get.call(canvas, kind, ...rest) })`,
-    });
+    const { page: bare, errors: thrown } = await app.open(1280, 720, { flat: true });
     await bare.getByRole("img", { name: "Gear set from the front" }).waitFor();
     await bare.getByText("cannot draw in three dimensions").waitFor();
     const place = (): Promise<string> =>
@@ -160,17 +157,17 @@ describe("without what it likes best", () => {
   it("moves nothing by itself where little motion is asked for", async () => {
     const { page: calm } = await app.open(1280, 720, { reducedMotion: true });
     await gearSetDrawn(calm);
-    expect(await calm.getByRole("button", { name: "Turn", exact: true }).isDisabled()).toBe(true);
+    await expect.poll(() => calm.getByRole("button", { name: "Turn", exact: true }).isDisabled()).toBe(true);
     await calm.keyboard.press("Space");
     const turns = (): Promise<string | null> => calm.getByRole("table").textContent();
     const before = await turns();
-    await calm.waitForTimeout(300);
+    for (let i = 0; i < 4; i += 1) await pictured(calm);
     expect(await turns()).toBe(before);
     // A situation jumps instead of sweeping over.
     await calm.evaluate(`document.querySelector('[aria-label="sun backward"]').click()`);
     await calm.evaluate("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))");
     const y = await calm.evaluate<string>(`document.querySelector(".hero").getAttribute("y1")`);
-    await calm.waitForTimeout(250);
+    await settled(calm);
     expect(await calm.evaluate(`document.querySelector(".hero").getAttribute("y1")`)).toBe(y);
     await calm.getByRole("button", { name: "Step on" }).click();
     await expect.poll(turns).not.toBe(before);

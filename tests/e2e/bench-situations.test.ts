@@ -17,6 +17,7 @@ import {
   speedsOf,
   type,
 } from "./bench-page.ts";
+import { pictured, settled } from "./settled.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 240_000 });
@@ -48,7 +49,7 @@ async function pickSun(): Promise<void> {
     [0.45, 0.42],
   ] as const) {
     await page.mouse.click(box.x + x * box.width, box.y + y * box.height);
-    await page.waitForTimeout(150);
+    await pictured(page);
     if ((await page.locator(".part-line").textContent())?.startsWith(NAMES.sun)) return;
   }
   throw new Error("the sun is not under any of the points");
@@ -64,10 +65,10 @@ async function drag(shaft: Shaft, target: number): Promise<number> {
   await page.mouse.move(x, y);
   await page.mouse.down();
   await page.mouse.move(x, y + 12 * towards);
-  await page.waitForTimeout(60);
+  await pictured(page);
   const perPixel = Math.abs((await speedOf(page, shaft)) - before) / 12;
   if (perPixel > 0) await page.mouse.move(x, y + (Math.abs(target - before) / perPixel) * towards);
-  await page.waitForTimeout(60);
+  await pictured(page);
   await page.mouse.up();
   return perPixel;
 }
@@ -90,13 +91,16 @@ describe("every situation of the bench", () => {
       expectGearEquation(speeds);
       for (const { shaft, rpm } of one.given) expect(speeds[shaft], one.id).toBe(rpm);
       for (const shaft of SHAFTS) expect(await cardSpeed(page, shaft), one.id).toBe(speeds[shaft]);
-      const picked = (await page.locator(".part-line").textContent()) ?? "";
-      expect(shownNumber(picked.split(", ")[1] ?? ""), one.id).toBe(speeds.sun);
+      const picked = async () =>
+        shownNumber(((await page.locator(".part-line").textContent()) ?? "").split(", ")[1] ?? "");
+      await expect.poll(picked, { message: one.id }).toBe(speeds.sun);
       const { follower } = givenSpeeds(one);
       await page.getByRole("button", { name: new RegExp(`^${NAMES[follower]} speed`) }).click();
-      expect(shownNumber(await page.locator(".working .result").textContent()), one.id).toBe(
-        speeds[follower],
-      );
+      await expect
+        .poll(async () => shownNumber(await page.locator(".working .result").textContent()), {
+          message: one.id,
+        })
+        .toBe(speeds[follower]);
       await page.keyboard.press("Escape");
       const told = await slider(page, follower).getAttribute("aria-valuetext");
       expect(shownNumber(told), one.id).toBe(speeds[follower]);
@@ -120,8 +124,9 @@ describe("every situation of the bench", () => {
       await expect
         .poll(() => button.getAttribute("aria-pressed"), { message: one.id, timeout: 5000 })
         .toBe("true");
-      expect(await sentence(), one.id).toBe(byButton.get(one.id)?.sentence);
-      expect(await speedOf(page, "sun"), one.id).toBe(byButton.get(one.id)?.sun);
+      const { sentence: told, sun } = byButton.get(one.id) ?? {};
+      await expect.poll(sentence, { message: one.id }).toBe(told);
+      await expect.poll(() => speedOf(page, "sun"), { message: one.id }).toBe(sun);
     }
   });
 
@@ -140,6 +145,7 @@ describe("every situation of the bench", () => {
         }
       }
       await typeTorques(one);
+      await settled(page);
       for (const { shaft, rpm } of one.given) {
         expect(Math.abs((await speedOf(page, shaft)) - rpm), `${one.id}, ${shaft}`).toBeLessThanOrEqual(50);
         expect(await cardSpeed(page, shaft), one.id).toBe(await speedOf(page, shaft));
@@ -162,28 +168,29 @@ describe("every situation of the bench", () => {
     await page.mouse.down();
     await page.mouse.move(x, y - 15, { steps: 3 });
     await page.mouse.up();
+    await settled(page);
     const after = await speedsOf(page);
     expect(after.sun).toBeGreaterThan(before.sun);
     for (const shaft of SHAFTS) expect(after[shaft] - before[shaft]).toBeCloseTo(after.sun - before.sun, -1);
     await page.getByRole("button", { name: "Undo" }).click();
-    expect(await speedsOf(page)).toEqual(before);
+    await expect.poll(() => speedsOf(page)).toEqual(before);
   });
 
   it("says why a move stopped at a limit", async () => {
     await load(page, "engine pull-away");
     await type(page, "Carrier speed, typed", "9000");
-    expect(await sentence()).toMatch(/top speed/);
+    await expect.poll(sentence).toMatch(/top speed/);
     await load(page, "electric pull-away");
     await type(page, "Carrier speed, typed", "-200");
-    expect(await sentence()).toBe("The engine never turns backward");
-    expect(await speedOf(page, "carrier")).toBe(0);
+    await expect.poll(sentence).toBe("The engine never turns backward");
+    await expect.poll(() => speedOf(page, "carrier")).toBe(0);
   });
 
   it("shows that the torques on the line have neither sum nor moment", async () => {
     await load(page, "sun backward");
     await page.getByRole("button", { name: /Sun torque .*: sum and moment/ }).click();
-    const results = await page.locator(".working .result").allTextContents();
-    expect(results.map(shownNumber)).toEqual([0, 0]);
+    const results = async () => (await page.locator(".working .result").allTextContents()).map(shownNumber);
+    await expect.poll(results).toEqual([0, 0]);
     await page.keyboard.press("Escape");
   });
 });

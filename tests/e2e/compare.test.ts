@@ -3,8 +3,9 @@ import Papa from "papaparse";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { textFaults } from "../renderer/support/boxes.ts";
-import { ServedApp } from "./app.ts";
+import { DOWNLOADS, ServedApp } from "./app.ts";
 import { seriousFaults, shownNumber } from "./bench-page.ts";
+import { setScheme, settled } from "./settled.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 240_000 });
@@ -21,11 +22,7 @@ let page: Page;
 let errors: readonly string[];
 beforeAll(async () => {
   app = await ServedApp.start();
-  ({ page, errors } = await app.open(1280, 720, {
-    before: "delete window.showOpenFilePicker; delete window.showSaveFilePicker;",
-  }));
-  await page.keyboard.press("3");
-  await page.getByRole("heading", { name: "Compare", exact: true }).waitFor();
+  ({ page, errors } = await app.open(1280, 720, { before: DOWNLOADS, place: "compare", flat: true }));
 }, 240_000);
 afterAll(() => app?.stop());
 
@@ -47,11 +44,10 @@ async function expectClean(): Promise<void> {
     [1920, 1080, "light"],
   ] as const) {
     await page.setViewportSize({ width, height });
-    await page.emulateMedia({ colorScheme });
+    await setScheme(page, colorScheme);
     // The drawings follow the window's size with the next pictures.
-    await expect
-      .poll(() => textFaults(page), { timeout: 5000, message: `${width} ${colorScheme}` })
-      .toEqual([]);
+    await settled(page);
+    expect(await textFaults(page), `${width} ${colorScheme}`).toEqual([]);
     expect(await seriousFaults(page), `${width} ${colorScheme}`).toEqual([]);
   }
 }
@@ -71,23 +67,23 @@ describe("a student's own strategy", () => {
     expect(await alert.textContent()).toMatch(
       /Line 4 at \d+\.\d s of the drive.*enginePower_kW is not a number/,
     );
-    expect(await page.locator(".cm-fault-line").textContent()).toContain("demnd_kW");
-    expect(await page.locator(".cm-fault-word").textContent()).toBe("demnd_kW");
-    expect(await page.locator(".cm-fault-number").textContent()).toBe("4");
+    await expect.poll(() => page.locator(".cm-fault-line").textContent()).toContain("demnd_kW");
+    await expect.poll(() => page.locator(".cm-fault-word").textContent()).toBe("demnd_kW");
+    await expect.poll(() => page.locator(".cm-fault-number").textContent()).toBe("4");
     await expectClean();
 
     await push("Put demand_kW").click();
     await expect.poll(() => editor().textContent()).toContain("now.demand_kW + 60");
     await push("Run").click();
     await push("Set beside others").waitFor({ timeout: 60_000 });
-    expect(await alert.count()).toBe(0);
+    await expect.poll(() => alert.count()).toBe(0);
   });
 
   it("keeps every letter that is typed quickly, none as a key of the page, and is left by Escape and Tab", async () => {
     await editor().press("Control+End");
     const typed = "// p t g 1 2 3: quickly typed, no letter lost";
     await page.keyboard.type(typed);
-    expect(await editor().textContent()).toContain(typed);
+    await expect.poll(() => editor().textContent()).toContain(typed);
     await page.keyboard.press("Escape");
     await page.keyboard.press("Tab");
     await expect.poll(() => page.evaluate("document.activeElement.textContent")).toBe("Check");
@@ -138,19 +134,20 @@ describe("a student's own strategy", () => {
     const cursor = page.getByRole("slider", { name: "Time", exact: true });
     await cursor.press("End");
     const values = page.getByRole("table", { name: "Difference" });
-    const own = await values
-      .getByRole("row", { name: /Late charger/ })
-      .getByRole("cell")
-      .textContent();
-    expect(shownNumber(own)).toBeGreaterThan(0);
+    const own = values.getByRole("row", { name: /Late charger/ }).getByRole("cell");
+    await expect.poll(async () => shownNumber(await own.textContent())).toBeGreaterThan(0);
     await push("Engine").click();
     const firing = page.getByRole("table", { name: "Engine at work" }).getByRole("row", { name: /firing/ });
-    expect(shownNumber(await firing.getByRole("cell").first().textContent())).toBeGreaterThan(10);
+    await expect
+      .poll(async () => shownNumber(await firing.getByRole("cell").first().textContent()))
+      .toBeGreaterThan(10);
     await expectClean();
   });
 
   it("is there again after a reload, also for Road; one that fails says so in its line and the others go on", async () => {
-    await page.waitForTimeout(600);
+    await expect
+      .poll(() => page.evaluate<string>(`localStorage["trishaft.project"] ?? ""`))
+      .toContain("now.demand_kW + 60");
     await page.reload();
     await page.getByRole("heading", { name: "Compare", exact: true }).waitFor();
     await view("Own strategy");
@@ -169,9 +166,10 @@ describe("a student's own strategy", () => {
     await push("Compare").click();
     await push("Compare").waitFor({ timeout: 60_000 });
     const table = page.getByRole("table", { name: /^Table of/ });
-    const failed = await table.getByRole("row", { name: /^Late charger/ }).textContent();
-    expect(failed).toMatch(/Not driven.*line 1.*engineOn is neither true nor false/);
-    expect(await table.getByRole("row", { name: /^Rules/ }).count()).toBe(1);
+    await expect
+      .poll(() => table.getByRole("row", { name: /^Late charger/ }).textContent())
+      .toMatch(/Not driven.*line 1.*engineOn is neither true nor false/);
+    await expect.poll(() => table.getByRole("row", { name: /^Rules/ }).count()).toBe(1);
     await page.keyboard.press("2");
     const strategies = page.getByRole("combobox", { name: "Strategy", exact: true });
     await strategies.selectOption({ label: "Late charger" });
@@ -214,14 +212,14 @@ describe("the study of regeneration", () => {
     await push("Brake").click();
     await push("Brake").waitFor({ timeout: 60_000 });
     const hard = page.getByRole("gridcell", { name: /^120\.0 km\/h, 4\.00 m\/s²/ });
-    expect(await hard.getAttribute("aria-label")).toMatch(
-      /Came back \d+ %; Limit: the battery takes no more/,
-    );
+    await expect
+      .poll(() => hard.getAttribute("aria-label"))
+      .toMatch(/Came back \d+ %; Limit: the battery takes no more/);
     await expectClean();
     const { data } = Papa.parse<Record<string, string>>((await saved("csv")).trimEnd(), { header: true });
     await push("Table").click();
     const rows = page.getByRole("table", { name: "Share that comes back" }).getByRole("row");
-    expect(await rows.count()).toBe(1 + data.length);
+    await expect.poll(() => rows.count()).toBe(1 + data.length);
     expect(shownNumber(await rows.nth(1).getByRole("cell").first().textContent())).toBeCloseTo(
       100 * Number(data[0]?.recovered_share),
       0,

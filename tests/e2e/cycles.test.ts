@@ -6,8 +6,9 @@ import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { messyRecording } from "../../cycles/demo/messy.ts";
 import { readCycleFile } from "../../shared/cycle-file.ts";
 import { textFaults } from "../renderer/support/boxes.ts";
-import { ServedApp } from "./app.ts";
+import { DOWNLOADS, ServedApp } from "./app.ts";
 import { seriousFaults, shownNumber } from "./bench-page.ts";
+import { projected, setScheme, settled } from "./settled.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 240_000 });
@@ -24,11 +25,7 @@ const file = (name: string, text: string): string => {
 
 beforeAll(async () => {
   app = await ServedApp.start();
-  // The browser's own window for files cannot be answered here; what it does without one can.
-  ({ page, errors } = await app.open(1600, 900, {
-    before: "delete window.showOpenFilePicker; delete window.showSaveFilePicker;",
-  }));
-  await goToCycles();
+  ({ page, errors } = await app.open(1600, 900, { before: DOWNLOADS, place: "cycles", flat: true }));
 }, 240_000);
 afterAll(async () => {
   await app?.stop();
@@ -70,10 +67,13 @@ describe("a messy recording, from the file to the road", () => {
   it("is read, cleaned as usual, and shown before and after", async () => {
     await open(file("messy.gpx", messyRecording().gpx));
     await page.getByRole("button", { name: "Before and after" }).waitFor({ timeout: 60_000 });
-    expect(await page.getByRole("combobox", { name: "Track" }).textContent()).toContain(
-      "Invented drive, 20 km",
-    );
-    expect(await page.getByText("1 point has no time and was set aside.").count()).toBe(1);
+    await expect
+      .poll(() => page.getByRole("combobox", { name: "Track" }).textContent())
+      .toContain("Invented drive, 20 km");
+    await expect.poll(() => page.getByText("1 point has no time and was set aside.").count()).toBe(1);
+    // The last of the treatments.
+    await expect.poll(() => page.getByText(/gaps filled, the longest 39 s/).count()).toBe(1);
+    await settled(page);
     const [wild = 0, driven = 0] = await figure(/^Distance/);
     expect(wild).toBeGreaterThan(22);
     // The invented drive is 20 km long (`cycles/demo/messy.ts`).
@@ -82,7 +82,6 @@ describe("a messy recording, from the file to the road", () => {
     expect(jump).toBeGreaterThan(100);
     expect(real).toBeLessThan(4);
     expect((await figure(/^Ascent/))[1]).toBeLessThan(300);
-    expect(await page.getByText(/gaps filled, the longest 39 s/).count()).toBe(1);
   });
 
   it("changes with its treatments, refuses what cannot be, and comes back by undo", async () => {
@@ -92,7 +91,7 @@ describe("a messy recording, from the file to the road", () => {
     const field = page.getByRole("textbox", { name: "speeding up" }).last();
     await field.fill("1.2");
     await field.press("Enter");
-    await vi.waitFor(async () => expect((await figure(/^Most speeding up/))[1]).toBeLessThan(1.25), 10_000);
+    await expect.poll(async () => (await figure(/^Most speeding up/))[1]).toBeLessThan(1.25);
     await field.fill("99");
     await field.press("Enter");
     await page.getByRole("alert").getByText("Accepted: 0.1 … 20 m/s²").waitFor();
@@ -102,7 +101,7 @@ describe("a messy recording, from the file to the road", () => {
     // The last two only: the limit as it was typed stays.
     await page.keyboard.press("Control+z");
     await page.getByText("Cut to 60 to 1200 s").waitFor({ state: "detached" });
-    await vi.waitFor(async () => expect((await figure(/^Distance/))[1]).toBeGreaterThan(19), 10_000);
+    await expect.poll(async () => (await figure(/^Distance/))[1]).toBeGreaterThan(19);
   });
 
   it("loses nothing to a broken file, one too large, and one that is no drive", async () => {
@@ -120,7 +119,7 @@ describe("a messy recording, from the file to the road", () => {
     await open(file("route.gpx", '<gpx version="1.1"><rte><rtept lat="1" lon="2"/></rte></gpx>'));
     await refused.getByText(/a route: a plan of where to go/).waitFor();
     await page.getByRole("button", { name: "Dismiss" }).click();
-    expect((await figure(/^Distance/))[1]).toBeGreaterThan(19);
+    await expect.poll(async () => (await figure(/^Distance/))[1]).toBeGreaterThan(19);
   });
 
   it("is kept, driven on Road, and still there after the window was closed", async () => {
@@ -129,20 +128,21 @@ describe("a messy recording, from the file to the road", () => {
     await page.getByRole("button", { name: "Drive it on Road" }).click();
     await page.getByRole("heading", { name: "Road", exact: true }).waitFor();
     const cycle = page.getByRole("combobox", { name: "Cycle" });
-    expect(await cycle.locator("option:checked").textContent()).toContain("Invented drive");
+    await expect.poll(() => cycle.locator("option:checked").textContent()).toContain("Invented drive");
     await page.getByRole("button", { name: /^Run/ }).click();
     await page.getByRole("button", { name: "Pause" }).click({ timeout: 60_000 });
-    expect(await page.getByRole("button", { name: /^fuel/ }).textContent()).toMatch(/\d L\/100 km/);
+    await expect
+      .poll(() => page.getByRole("button", { name: /^fuel/ }).textContent())
+      .toMatch(/\d L\/100 km/);
     await page.reload();
     await page.getByRole("heading", { name: "Road", exact: true }).waitFor();
-    await vi.waitFor(
-      async () => expect(await cycle.locator("option:checked").textContent()).toContain("Invented drive"),
-      10_000,
-    );
+    await expect
+      .poll(async () => await cycle.locator("option:checked").textContent())
+      .toContain("Invented drive");
     await goToCycles();
     await listed(/^Invented drive/).click();
     await page.getByRole("button", { name: "Before and after" }).waitFor({ timeout: 30_000 });
-    await vi.waitFor(async () => expect((await figure(/^Most speeding up/))[1]).toBeLessThan(1.25), 10_000);
+    await expect.poll(async () => (await figure(/^Most speeding up/))[1]).toBeLessThan(1.25);
   });
 
   it("travels as a file of its own", async () => {
@@ -158,7 +158,7 @@ describe("a messy recording, from the file to the road", () => {
     ]);
     expect(recording?.raw.kind).toBe("positions");
     await open(file("again.cycle.json", readFileSync(path, "utf8")));
-    await vi.waitFor(async () => expect(await listed(/^Invented drive/).count()).toBe(2), 10_000);
+    await expect.poll(async () => await listed(/^Invented drive/).count()).toBe(2);
     expect(trace.title).toContain("Invented drive");
   });
 });
@@ -171,13 +171,13 @@ describe("a log with more than speed", () => {
     });
     await open(file("log.csv", `time_s,speed_kmh,engine_speed_rpm,soc_percent\n${rows.join("\n")}\n`));
     const unit = page.getByRole("combobox", { name: "Speed: unit", exact: true });
-    await vi.waitFor(async () => expect(await unit.inputValue()).toBe("km/h"), 10_000);
-    await vi.waitFor(async () => expect((await figure(/^Top speed/))[1]).toBeCloseTo(40, 0), 10_000);
+    await expect.poll(async () => await unit.inputValue()).toBe("km/h");
+    await expect.poll(async () => (await figure(/^Top speed/))[1]).toBeCloseTo(40, 0);
     await unit.selectOption("mph");
     // 40 mph = 64.37 km/h.
-    await vi.waitFor(async () => expect((await figure(/^Top speed/))[1]).toBeCloseTo(64.37, 0), 10_000);
+    await expect.poll(async () => (await figure(/^Top speed/))[1]).toBeCloseTo(64.37, 0);
     await unit.selectOption("km/h");
-    await vi.waitFor(async () => expect((await figure(/^Top speed/))[1]).toBeCloseTo(40, 0), 10_000);
+    await expect.poll(async () => (await figure(/^Top speed/))[1]).toBeCloseTo(40, 0);
     await page.getByRole("button", { name: "Drive it on Road" }).click();
     await page.getByRole("button", { name: /^Run/ }).click();
     await page.getByRole("button", { name: "Pause" }).click({ timeout: 60_000 });
@@ -198,7 +198,7 @@ describe("a log with more than speed", () => {
         place.dispatchEvent(new DragEvent(kind, { bubbles: true, cancelable: true, dataTransfer: data }));
     })()`);
     await listed(/^dropped/).waitFor();
-    await vi.waitFor(async () => expect((await figure(/^Top speed/))[1]).toBeCloseTo(30, 0), 10_000);
+    await expect.poll(async () => (await figure(/^Top speed/))[1]).toBeCloseTo(30, 0);
     await page.keyboard.press("Control+z");
   });
 
@@ -213,7 +213,7 @@ describe("a log with more than speed", () => {
       .getByText(/out of range/)
       .waitFor();
     await speed.press("Tab");
-    expect(await speed.inputValue()).toBe("70");
+    await expect.poll(() => speed.inputValue()).toBe("70");
     await page.getByRole("button", { name: "Keep as own cycle" }).click();
     await listed(/^Cruise, speed 70 km\/h/).waitFor();
   });
@@ -227,20 +227,21 @@ describe("the place Cycles", () => {
     for (const scheme of ["light", "dark"] as const) {
       it(`${width} × ${height}, ${scheme}: no text over another, none cut off, none small; nothing that keeps a reader out`, async () => {
         await page.setViewportSize({ width, height });
-        await page.emulateMedia({ colorScheme: scheme });
+        await setScheme(page, scheme);
         for (const name of [/^EPA city test/, /^Hill down/, /^log/]) {
           await listed(name).click();
           await typeStretch("0:30", "1:00");
-          await page.waitForTimeout(400);
+          await settled(page);
           expect(await textFaults(page), String(name)).toEqual([]);
         }
         expect(await seriousFaults(page)).toEqual([]);
         await page.getByRole("button", { name: "Projector" }).click();
-        await page.waitForTimeout(600);
+        await projected(page, true);
+        await settled(page);
         expect(await textFaults(page, 20)).toEqual([]);
         expect(await seriousFaults(page)).toEqual([]);
         await page.getByRole("button", { name: "Leave projector" }).click();
-        await page.waitForTimeout(300);
+        await projected(page, false);
       });
     }
   }

@@ -12,7 +12,7 @@ let page: Page;
 let errors: readonly string[];
 beforeAll(async () => {
   app = await ServedApp.start();
-  ({ page, errors } = await app.open(1280, 720));
+  ({ page, errors } = await app.open(1280, 720, { flat: true }));
 }, 240_000);
 afterAll(() => app?.stop());
 

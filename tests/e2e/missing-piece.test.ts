@@ -10,7 +10,7 @@ let app: ServedApp;
 let page: Page;
 beforeAll(async () => {
   app = await ServedApp.start();
-  ({ page } = await app.open(1280, 720));
+  ({ page } = await app.open(1280, 720, { flat: true }));
 }, 240_000);
 afterAll(() => app?.stop());
 
@@ -39,5 +39,5 @@ it("says so where a piece of the program is missing, the rest goes on, and it is
       { timeout: 20_000 },
     )
     .toBe(1);
-  expect(await alert.count()).toBe(0);
+  await expect.poll(() => alert.count()).toBe(0);
 });

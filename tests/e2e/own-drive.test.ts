@@ -6,7 +6,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { messyRecording } from "../../cycles/demo/messy.ts";
 import { at } from "../../shared/at.ts";
-import { ServedApp } from "./app.ts";
+import { DOWNLOADS, ServedApp } from "./app.ts";
 import { shownNumber } from "./bench-page.ts";
 import { savedRun } from "./road-page.ts";
 
@@ -27,10 +27,7 @@ let errors: readonly string[];
 const folder = mkdtempSync(join(tmpdir(), "own-drive-"));
 beforeAll(async () => {
   app = await ServedApp.start();
-  // The browser's own window for files cannot be answered here.
-  ({ page, errors } = await app.open(1600, 900, {
-    before: "delete window.showOpenFilePicker; delete window.showSaveFilePicker;",
-  }));
+  ({ page, errors } = await app.open(1600, 900, { before: DOWNLOADS, place: "cycles", flat: true }));
 }, 240_000);
 afterAll(async () => {
   await app?.stop();
@@ -55,7 +52,6 @@ const fuels = new Map<string, number>();
 
 describe("a drive of one's own, from the receiver's file to a report", () => {
   it("is read: what was guessed is told, and how wild it is as it came", async () => {
-    await page.getByRole("link", { name: "Cycles" }).click();
     const path = join(folder, "recorded.gpx");
     writeFileSync(path, gpx);
     const chooser = page.waitForEvent("filechooser");
@@ -63,7 +59,9 @@ describe("a drive of one's own, from the receiver's file to a report", () => {
     await (await chooser).setFiles(path);
     await push("Before and after").waitFor({ timeout: 60_000 });
     const track = page.getByRole("combobox", { name: "Track" });
-    expect(await track.locator("option:checked").textContent()).toContain("1: Invented drive, 20 km (2");
+    await expect
+      .poll(() => track.locator("option:checked").textContent())
+      .toContain("1: Invented drive, 20 km (2");
     await page.getByText("1 point has no time and was set aside.").waitFor();
     await page.getByText("1 point repeats the time of another one and was set aside.").waitFor();
     const wild = (await figure(/^Distance/)).before;
@@ -79,7 +77,9 @@ describe("a drive of one's own, from the receiver's file to a report", () => {
     await push("Smooth: remove").click();
     const refusal = page.getByRole("alert");
     await refusal.getByText(/faster than any road vehicle/).waitFor();
-    expect(await refusal.textContent()).toMatch(/recorded\.gpx, at \d.*\d+ km\/h.*up to 400 km\/h/);
+    await expect
+      .poll(() => refusal.textContent())
+      .toMatch(/recorded\.gpx, at \d.*\d+ km\/h.*up to 400 km\/h/);
     await push("Fill gaps: remove").click();
     await page.getByText(/gaps filled, the longest/).waitFor({ state: "detached" });
     await page.getByRole("combobox", { name: "Add a treatment" }).selectOption({ label: "Fill gaps" });
@@ -104,7 +104,7 @@ describe("a drive of one's own, from the receiver's file to a report", () => {
     // A nameless one is not taken: the name stands there again.
     await name.fill("");
     await name.press("Enter");
-    expect(await name.inputValue()).toBe("Invented drive, 20 km");
+    await expect.poll(() => name.inputValue()).toBe("Invented drive, 20 km");
     await name.fill(NAME);
     await name.press("Enter");
     await push("Keep as own cycle").click();

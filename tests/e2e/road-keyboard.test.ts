@@ -4,6 +4,7 @@ import { ServedApp } from "./app.ts";
 import { shownNumber } from "./bench-page.ts";
 import { focusedName, tabTo } from "./focus.ts";
 import { readout } from "./road-page.ts";
+import { projected } from "./settled.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 240_000 });
@@ -13,7 +14,7 @@ let page: Page;
 let errors: readonly string[];
 beforeAll(async () => {
   app = await ServedApp.start();
-  ({ page, errors } = await app.open(1280, 720, { reducedMotion: true }));
+  ({ page, errors } = await app.open(1280, 720, { reducedMotion: true, flat: true }));
 }, 240_000);
 afterAll(() => app?.stop());
 
@@ -30,7 +31,7 @@ describe("Road by keys alone", () => {
     await page.getByRole("combobox", { name: "Cycle" }).waitFor();
     await tabTo(page, /^Cycle$/);
     await page.keyboard.type("brake");
-    expect(await page.getByRole("combobox", { name: "Cycle" }).inputValue()).toContain("brake");
+    await expect.poll(() => page.getByRole("combobox", { name: "Cycle" }).inputValue()).toContain("brake");
     await tabTo(page, /^Run/);
     await page.keyboard.press("Enter");
     await page
@@ -77,9 +78,9 @@ describe("Road by keys alone", () => {
     await page.keyboard.press("ArrowRight");
     await expect.poll(() => focusedName(page)).toMatch(/^Sun m/);
     await page.keyboard.press("p");
-    expect(await page.evaluate("document.documentElement.dataset.mode")).toBe("projector");
+    await projected(page, true);
     await page.keyboard.press("p");
-    expect(await page.evaluate("document.documentElement.dataset.mode")).toBeUndefined();
+    await projected(page, false);
     expect(errors).toEqual([]);
   });
 });

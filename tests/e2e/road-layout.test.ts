@@ -3,7 +3,8 @@ import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { textFaults } from "../renderer/support/boxes.ts";
 import { type OpenPage, ServedApp } from "./app.ts";
 import { seriousFaults } from "./bench-page.ts";
-import { goToRoad, runCycle } from "./road-page.ts";
+import { runCycle } from "./road-page.ts";
+import { projected, setScheme, settled } from "./settled.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 240_000 });
@@ -26,7 +27,7 @@ async function faultsAt(page: Page, least: number): Promise<readonly string[]> {
   );
   for (const share of SHARES) {
     await page.mouse.click(box.x + 1 + share * (box.width - 2), box.y + box.height / 2);
-    await page.waitForTimeout(250);
+    await settled(page);
     const at = await time(page).getAttribute("aria-valuetext");
     for (const fault of await textFaults(page, least)) {
       const words = JSON.stringify(fault);
@@ -79,8 +80,7 @@ for (const [width, height] of [
   describe(`a drive at ${width} × ${height}`, () => {
     let open: OpenPage;
     beforeAll(async () => {
-      open = await app.open(width, height);
-      await goToRoad(open.page);
+      open = await app.open(width, height, { place: "road" });
       await runCycle(open.page, "nycc");
     }, 240_000);
     afterAll(() => open?.page.context().close());
@@ -88,13 +88,13 @@ for (const [width, height] of [
     for (const scheme of ["light", "dark"] as const) {
       it(`${scheme}: no text over another, none cut off, none small; nothing that keeps a reader out`, async () => {
         const { page, errors } = open;
-        await page.emulateMedia({ colorScheme: scheme });
-        await page.waitForTimeout(800);
+        await setScheme(page, scheme);
+        await settled(page);
         expect(await faultsAt(page, 14)).toEqual([]);
         expect(await seriousFaults(page)).toEqual([]);
         for (const [name, enter, leave] of OPENED) {
           await enter(page);
-          await page.waitForTimeout(400);
+          await settled(page);
           expect(await textFaults(page), name).toEqual([]);
           expect(await seriousFaults(page), name).toEqual([]);
           await leave(page);
@@ -106,13 +106,14 @@ for (const [width, height] of [
     it("on a projector, in both themes", async () => {
       const { page, errors } = open;
       await page.getByRole("button", { name: "Projector" }).click();
+      await projected(page, true);
       for (const scheme of ["light", "dark"] as const) {
-        await page.emulateMedia({ colorScheme: scheme });
-        await page.waitForTimeout(1000);
+        await setScheme(page, scheme);
+        await settled(page);
         expect(await textFaults(page, 20), "flow sheet").toEqual([]);
         expect(await seriousFaults(page)).toEqual([]);
         await page.getByRole("button", { name: "Time", exact: true }).click();
-        await page.waitForTimeout(500);
+        await settled(page);
         expect(await faultsAt(page, 20)).toEqual([]);
         expect(await seriousFaults(page)).toEqual([]);
         await page.getByRole("button", { name: "Power", exact: true }).click();

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { newProject, writeProject } from "../../shared/project.ts";
-import { ServedApp } from "./app.ts";
+import { DOWNLOADS, ServedApp } from "./app.ts";
 import { cursorNear, goToRoad } from "./road-page.ts";
 
 // Software drawing beside other tests is slow.
@@ -45,7 +45,7 @@ let page: Page;
 let errors: readonly string[];
 beforeAll(async () => {
   app = await ServedApp.start();
-  ({ page, errors } = await app.open(1280, 720, { before: "delete window.showOpenFilePicker;" }));
+  ({ page, errors } = await app.open(1280, 720, { before: DOWNLOADS, flat: true }));
   const file = join(tmpdir(), "a-long-day.trishaft.json");
   await writeFile(file, aDay());
   const chooser = page.waitForEvent("filechooser");
@@ -69,7 +69,7 @@ describe("a day's drive, a row a second", () => {
     await page.getByRole("button", { name: /^Run/ }).click();
     await page.getByRole("button", { name: "Pause" }).click({ timeout: 240_000 });
     const slider = page.getByRole("slider", { name: "Time", exact: true });
-    expect(Number(await slider.getAttribute("aria-valuemax"))).toBe(DAY);
+    await expect.poll(() => slider.getAttribute("aria-valuemax").then(Number)).toBe(DAY);
     const row = await cursorNear(page, 0.5);
     expect(Math.abs(row / 10 / DAY - 0.5)).toBeLessThan(0.02);
     await page.getByRole("button", { name: "×100", exact: true }).click();

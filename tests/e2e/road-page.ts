@@ -2,11 +2,13 @@ import { readFile } from "node:fs/promises";
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
 import { shownNumber } from "./bench-page.ts";
+import { pictured } from "./settled.ts";
 
 /** Goes to Road by its key. */
 export async function goToRoad(page: Page): Promise<void> {
   await page.keyboard.press("2");
-  await page.getByRole("heading", { name: "Road", exact: true }).waitFor();
+  // The heading stands there before the place is loaded.
+  await page.getByRole("combobox", { name: "Cycle" }).waitFor();
 }
 
 /** Chooses a cycle, runs it, and pauses it as soon as it plays. */
@@ -18,12 +20,6 @@ export async function runCycle(page: Page, cycle: string): Promise<void> {
 }
 
 const cursor = (page: Page) => page.getByRole("slider", { name: "Time", exact: true });
-
-/** Waits until the page has drawn what it knows: what readers hear follows with the next picture. */
-export const pictured = (page: Page): Promise<void> =>
-  page.evaluate(
-    "new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 50))))",
-  );
 
 /** Puts the cursor on a row of the log, somewhere near a share of the drive. @returns the row */
 export async function cursorNear(page: Page, share: number): Promise<number> {

@@ -4,9 +4,9 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { textFaults } from "../renderer/support/boxes.ts";
-import { ServedApp } from "./app.ts";
+import { DOWNLOADS, type OpenPage, ServedApp } from "./app.ts";
 import { seriousFaults } from "./bench-page.ts";
-import { pictured } from "./road-page.ts";
+import { settled } from "./settled.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 120_000 });
@@ -32,15 +32,18 @@ const TABLE = [
   ),
 ].join("\n");
 
-/** Opens Vehicle with a part in hand. */
+/** A page for each size and scheme; every test leaves the preset in force. */
+const pages = new Map<string, OpenPage>();
+
+/** Vehicle with a part in hand. */
 async function openPart(width: number, height: number, scheme: "light" | "dark", part: string) {
-  // The browser's own window for files cannot be answered here.
-  const opened = await app.open(width, height, {
-    scheme,
-    before: "delete window.showOpenFilePicker; delete window.showSaveFilePicker;",
-  });
+  const key = `${width} ${scheme}`;
+  const opened =
+    pages.get(key) ??
+    (await app.open(width, height, { scheme, before: DOWNLOADS, place: "vehicle", flat: true }));
+  pages.set(key, opened);
   const { page } = opened;
-  await page.keyboard.press("5");
+  await expect.poll(() => inForce(page)).toBe("compact");
   await page.getByRole("combobox", { name: "Parts" }).selectOption({ label: part });
   return opened;
 }
@@ -59,7 +62,7 @@ const take = (page: Page) => page.getByRole("button", { name: "Take the map" });
 const mapRow = (page: Page) => page.getByRole("region", { name: "Engine map" });
 
 async function expectSound(page: Page): Promise<void> {
-  await pictured(page);
+  await settled(page);
   expect(await textFaults(page)).toEqual([]);
   expect(await seriousFaults(page)).toEqual([]);
 }
@@ -97,7 +100,6 @@ describe.each([
     await expect.poll(() => inForce(page)).toBe("compact");
     await expect.poll(() => mapRow(page).textContent()).toContain("by a formula");
     expect(errors).toEqual([]);
-    await page.context().close();
   });
 
   it("takes another name and a note", async () => {
@@ -121,8 +123,9 @@ describe.each([
     await name.press("Enter");
     await page.getByRole("alert").waitFor();
     await expectSound(page);
+    await name.press("Escape");
+    await page.getByRole("alert").waitFor({ state: "detached" });
     expect(errors).toEqual([]);
-    await page.context().close();
   });
 });
 
@@ -142,7 +145,6 @@ describe("a table that is no map", () => {
     await expect.poll(() => alert.textContent()).toContain("The file is empty.");
     await page.getByRole("button", { name: "Cancel" }).click();
     expect(errors).toEqual([]);
-    await page.context().close();
   });
 });
 
@@ -174,6 +176,5 @@ describe("the map in force, saved", () => {
     await page.getByRole("button", { name: "Without map" }).click();
     await expect.poll(() => mapRow(page).textContent()).toContain("by a formula");
     expect(errors).toEqual([]);
-    await page.context().close();
   });
 });

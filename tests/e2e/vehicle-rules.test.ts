@@ -4,9 +4,9 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { textFaults } from "../renderer/support/boxes.ts";
-import { ServedApp } from "./app.ts";
+import { DOWNLOADS, ServedApp } from "./app.ts";
 import { seriousFaults } from "./bench-page.ts";
-import { pictured } from "./road-page.ts";
+import { pictured } from "./settled.ts";
 
 // Software drawing beside other tests is slow.
 vi.setConfig({ testTimeout: 240_000 });
@@ -17,11 +17,7 @@ let errors: readonly string[];
 const folder = mkdtempSync(join(tmpdir(), "vehicle-rules-"));
 beforeAll(async () => {
   app = await ServedApp.start();
-  // The browser's own window for files cannot be answered here.
-  ({ page, errors } = await app.open(1600, 900, {
-    before: "delete window.showOpenFilePicker; delete window.showSaveFilePicker;",
-  }));
-  await page.keyboard.press("5");
+  ({ page, errors } = await app.open(1600, 900, { before: DOWNLOADS, place: "vehicle", flat: true }));
   await parts().waitFor();
 }, 240_000);
 afterAll(async () => {
@@ -441,7 +437,7 @@ async function takeBack(...names: readonly string[]): Promise<void> {
 
 async function expectCompactInForce(): Promise<void> {
   await page.getByText("as the preset").waitFor();
-  expect(await vehicleInForce()).toBe("compact");
+  await expect.poll(vehicleInForce).toBe("compact");
 }
 
 describe("a vehicle's rules, each broken once by typing", () => {
@@ -468,7 +464,7 @@ describe("a vehicle's rules, each broken once by typing", () => {
       } finally {
         await takeBack(name);
       }
-      expect(await field(name).inputValue()).toBe(before);
+      await expect.poll(() => field(name).inputValue()).toBe(before);
     });
   }
 
@@ -667,7 +663,7 @@ describe("ten edits, all taken back and all done again", () => {
     await expectCompactInForce();
     await expect.poll(() => push("Undo").isDisabled()).toBe(true);
     await choosePart("Gear set");
-    expect(await field("teeth of the sun").inputValue()).toBe("40");
+    await expect.poll(() => field("teeth of the sun").inputValue()).toBe("40");
   });
 
   it("and on again to the last edit, every figure as it was", async () => {
@@ -677,7 +673,7 @@ describe("ten edits, all taken back and all done again", () => {
       else await page.keyboard.press("Control+Shift+z");
       await expect.poll(now, { message: `after edit ${i}` }).toBe(shown[i]);
     }
-    expect(await field("teeth of the sun").inputValue()).toBe("30");
+    await expect.poll(() => field("teeth of the sun").inputValue()).toBe("30");
     await expect.poll(() => push("Redo").isDisabled()).toBe(true);
     expect(errors).toEqual([]);
   });
