@@ -1,10 +1,11 @@
-/** What a file is taken for. */
-export type FileKind = "project" | "vehicle" | "cycle" | "lesson" | "strategy";
+/** What a file is taken for. A table is a cycle or an engine map, as its columns tell. */
+export type FileKind = "project" | "vehicle" | "cycle" | "table" | "lesson" | "strategy";
 
 const ENDINGS: readonly (readonly [RegExp, FileKind])[] = [
   [/\.trishaft\.json$/i, "project"],
   [/\.cycle\.json$/i, "cycle"],
-  [/\.(csv|gpx|txt)$/i, "cycle"],
+  [/\.gpx$/i, "cycle"],
+  [/\.(csv|tsv|txt)$/i, "table"],
   [/\.(md|markdown)$/i, "lesson"],
   [/\.m?js$/i, "strategy"],
   [/\.vehicle\.json$/i, "vehicle"],

@@ -1,6 +1,5 @@
 import { type Signal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { fileKind } from "../app/file-kind.ts";
 import { ViewHead } from "../bench/ViewHead.tsx";
 import { projector } from "../state/settings.ts";
 import { undoesItself } from "../state/undoing.ts";
@@ -11,7 +10,6 @@ import { Changed } from "./Changed.tsx";
 import { CycleList } from "./CycleList.tsx";
 import { Details } from "./Details.tsx";
 import { followFigures } from "./figures-state.ts";
-import { openDropped } from "./open.ts";
 import { CyclePlot } from "./plot/CyclePlot.tsx";
 import { StandMap } from "./StandMap.tsx";
 import { cycleShown, recordingShown, redoCycles, undoCycles } from "./state.ts";
@@ -91,13 +89,8 @@ export function CyclesSheet() {
       onDragLeave={(event) => {
         if (event.target === event.currentTarget) over.value = false;
       }}
-      onDrop={(event) => {
+      onDrop={() => {
         over.value = false;
-        const file = event.dataTransfer?.files[0];
-        // What is no cycle is for another place.
-        if (!file || fileKind(file.name, "") !== "cycle") return;
-        event.preventDefault();
-        void openDropped(file);
       }}
     >
       {!projector.value && (

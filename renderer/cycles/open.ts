@@ -1,6 +1,5 @@
 import { num } from "../state/format.ts";
 import { t } from "../texts/catalogue.ts";
-import { openFile } from "./edit.ts";
 import { refusal } from "./state.ts";
 
 /** bytes; what is larger is not read at all. A day at one place a second has some 15 MB. */
@@ -10,10 +9,4 @@ export const MOST_BYTES = 64 * 1024 * 1024;
 export function refuseLarge(name: string, bytes: number, most: number): void {
   const { what, value, accepted } = t.cycles.tooLarge(num(bytes / 1e6, 1), num(most / 1e6, 0));
   refusal.value = { name, faults: [{ what, where: name, value, accepted }] };
-}
-
-/** Opens a file that was dropped. */
-export async function openDropped(file: File): Promise<void> {
-  if (file.size > MOST_BYTES) refuseLarge(file.name, file.size, MOST_BYTES);
-  else await openFile(await file.text(), file.name);
 }

@@ -297,7 +297,9 @@ export const en = {
     tooLarge: (name: string, size: string, most: string) =>
       `Not opened: ${name} has ${size} MB, and at most ${most} MB are read.`,
     unknownKind: (name: string) =>
-      `Not opened: ${name} is no project or vehicle (.json), cycle (.csv, .gpx, .cycle.json), lesson (.md) or strategy (.js).`,
+      `Not opened: ${name} is no project or vehicle (.json), cycle (.csv, .gpx, .cycle.json), engine map (.csv), lesson (.md) or strategy (.js).`,
+    unknownTable: (name: string, found: string) =>
+      `Not opened: the columns of ${name} (${found === "" ? "none" : found}) are neither those of a cycle (time and speed, time_s and speed_kmh say) nor those of an engine map (speed, torque and fuel or efficiency, or a grid). Dropped on Cycles or Vehicle, it opens there, and its columns can be chosen.`,
     notKept:
       "This device has no more room for it: save the project as a file, or it is lost with the window.",
     benchRules: "speeds within the vehicle's limits that satisfy the gear equation, one shaft that follows",

@@ -34,6 +34,22 @@ describe("files dropped on the sheet", () => {
     await page.getByText("Opened: mine.vehicle.json").waitFor();
     await drop("drive.csv", "time_s,speed_kmh\n0,0\n10,36\n20,36\n30,0\n");
     await placeIs("Cycles");
+    // A table goes where its columns belong, wherever it is dropped.
+    const map =
+      "speed (rev/min),torque (N·m),fuel (g/kWh)\n800,20,400\n800,140,260\n5500,20,420\n5500,140,270\n";
+    await drop("map.csv", map);
+    await placeIs("Vehicle");
+    const reading = (name: string) => page.getByRole("heading", { name: `How ${name} is read` });
+    await reading("map.csv").waitFor();
+    await drop("drive-2.csv", "time_s,speed_kmh\n0,0\n10,36\n20,36\n30,0\n");
+    await placeIs("Cycles");
+    await drop("grid.csv", "N·m / rpm / g/kWh,800,3000,5500\n20,400,380,420\n140,260,240,270\n");
+    await placeIs("Vehicle");
+    await reading("grid.csv").waitFor();
+    // Where its columns do not tell, they are chosen at the place it was dropped on.
+    await drop("odd.csv", "a,b,c\n800,20,400\n800,140,260\n5500,20,420\n5500,140,270\n");
+    await reading("odd.csv").waitFor();
+    await page.getByRole("button", { name: "Cancel" }).click();
     await drop("mine.md", "# A lesson of mine\n\n## First step\n\nTurn the ring.\n");
     await placeIs("Lessons");
     await drop("mine.js", "export function decide(now) { return {}; }\n");
@@ -53,6 +69,9 @@ describe("files dropped on the sheet", () => {
     await page.getByText(/written by a newer version/).waitFor();
     await drop("photo.png", "nothing");
     await page.getByText(/Not opened: photo\.png/).waitFor();
+    await drop("prices.csv", "name,price\nbolt,3\n");
+    await page.getByText(/the columns of prices\.csv \(name, price\) are neither those of a cycle/).waitFor();
+    await placeIs("Bench");
     expect(await vehicle.inputValue()).toBe(before);
     expect(errors).toEqual([]);
   });

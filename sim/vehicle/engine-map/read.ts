@@ -58,7 +58,7 @@ export function readEngineMap(
   const faults = new FaultList(name);
   const sheet = readSheet(text, choices.delimiter, faults);
   if (!sheet) return nothing(faults);
-  const layout = choices.layout ?? layoutOf(sheet);
+  const layout = choices.layout ?? layoutOf(sheet.header.cells);
   const columns = layout === "long" ? longColumns(sheet, choices) : cornerColumns(sheet);
   const points = layout === "long" ? longPoints(sheet, columns, faults) : gridPoints(sheet, faults);
   const found = findUnits(points, columns, lowerHeat, choices);

@@ -66,11 +66,9 @@ function checkHeader({ line, cells }: Row, faults: FaultList): void {
 
 const isNumber = (cell: string): boolean => "value" in new NumberReader().read(cell);
 
-/** A grid's first row holds numbers behind its corner; a table's columns have names. */
-export const layoutOf = ({ header }: Sheet): MapLayout =>
-  header.cells.length > 2 && header.cells.slice(1).every((cell) => cell === "" || isNumber(cell))
-    ? "grid"
-    : "long";
+/** A grid's first row holds numbers behind its corner; a table's columns have names. @param header its cells, trimmed */
+export const layoutOf = (header: readonly string[]): MapLayout =>
+  header.length > 2 && header.slice(1).every((cell) => cell === "" || isNumber(cell)) ? "grid" : "long";
 
 /** Numbers of one file, each refused where it stands. */
 export class CellReader {

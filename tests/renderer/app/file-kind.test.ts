@@ -6,7 +6,8 @@ describe("what a dropped file is taken for", () => {
   it.each([
     ["week.trishaft.json", "project"],
     ["drive.GPX", "cycle"],
-    ["log.csv", "cycle"],
+    ["log.csv", "table"],
+    ["map.TSV", "table"],
     ["mine.cycle.json", "cycle"],
     ["first.md", "lesson"],
     ["mine.js", "strategy"],
