@@ -1,16 +1,18 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { Delimiter } from "../../cycles/import/rows.ts";
-import { bestPoint } from "../../sim/vehicle/engine-best.ts";
 import { MAP_ROLES, type MapRole, unitsOfRole } from "../../sim/vehicle/engine-map/measures.ts";
-import type { MapChoices, MapReading } from "../../sim/vehicle/engine-map/reading.ts";
+import type { MapChoices } from "../../sim/vehicle/engine-map/reading.ts";
 import { tell } from "../app/window.ts";
 import { Faults } from "../cycles/Faults.tsx";
 import { num } from "../state/format.ts";
 import { t } from "../texts/catalogue.ts";
+import type { MapReply } from "../workers/map-contract.ts";
 import { closeMap, fittedMap, type MapDraft, mapReading, readMapAgain, takeMap } from "./map-draft.ts";
 
 const words = t.vehicle.map;
 const DELIMITERS: readonly Delimiter[] = [",", ";", "\t", "|"];
+
+type MapReading = MapReply["reading"];
 
 interface Props {
   readonly reading: MapReading;
@@ -128,10 +130,17 @@ const FirstRows = ({ reading }: { readonly reading: MapReading }) => (
 );
 
 /** What was found, or why it cannot be taken. */
-function Outcome() {
-  const fitted = fittedMap.value;
-  if (!fitted) return null;
-  const { vehicle, faults } = fitted;
+function Outcome({ name }: { readonly name: string }) {
+  const found = fittedMap.value;
+  if (!found) {
+    const said = t.cycles.reading(name);
+    return (
+      <p class="map-busy" role="status">
+        {said} <progress aria-label={said} />
+      </p>
+    );
+  }
+  const { vehicle, faults } = found.fitted;
   if (!vehicle?.engine.map) {
     return (
       <div class="cy-refusal" role="alert">
@@ -141,7 +150,7 @@ function Outcome() {
     );
   }
   const { speed, torque } = vehicle.engine.map;
-  const best = num(100 * bestPoint(vehicle.engine).efficiency, 1);
+  const best = num(100 * found.best, 1);
   return <p role="status">{words.found(speed.length, torque.length, best)}</p>;
 }
 
@@ -150,22 +159,20 @@ export function EngineMapForm({ draft }: { readonly draft: MapDraft }) {
   const reading = mapReading.value;
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
-  if (!reading) return null;
   const { choices } = draft;
   return (
     <form class="params map-form" onSubmit={(event) => event.preventDefault()}>
       <h3 ref={title} tabIndex={-1}>
         {words.read(draft.name)}
       </h3>
-      <Outcome />
+      <Outcome name={draft.name} />
       <div class="map-actions">
         <button
           type="button"
           class="btn"
-          disabled={!fittedMap.value?.vehicle}
+          disabled={!fittedMap.value?.fitted.vehicle}
           onClick={() => {
-            takeMap();
-            tell(words.taken(draft.name));
+            if (takeMap()) tell(words.taken(draft.name));
           }}
         >
           {words.take}
@@ -174,7 +181,7 @@ export function EngineMapForm({ draft }: { readonly draft: MapDraft }) {
           {words.cancel}
         </button>
       </div>
-      {reading.header.length > 0 && (
+      {reading && reading.header.length > 0 && (
         <>
           <LayoutRow reading={reading} choices={choices} />
           {MAP_ROLES.map((role) => (
@@ -184,7 +191,7 @@ export function EngineMapForm({ draft }: { readonly draft: MapDraft }) {
           <FirstRows reading={reading} />
         </>
       )}
-      {reading.notes.length > 0 && (
+      {reading && reading.notes.length > 0 && (
         <>
           <h4>{t.cycles.notes}</h4>
           <ul>

@@ -68,7 +68,7 @@ function PartForm() {
 function Picture() {
   const part = selectedPart.value;
   const draft = part === "engine" ? mapDraft.value : null;
-  const opened = draft ? fittedMap.value?.vehicle : null;
+  const opened = draft ? fittedMap.value?.fitted.vehicle : null;
   // The vehicle as a whole has the picture of what it does on the road.
   const shown = t.vehicle.parts[part === "about" ? "body" : part];
   const sub = opened && draft ? t.vehicle.map.notInForce(draft.name) : shown;

@@ -13,13 +13,17 @@ import { valueAtPath } from "./parts.ts";
 
 const ALIKE: ReadonlySet<string> = new Set(["id", "name", "note"]);
 
+/** Whether two parameters are the same; a table may have 250,000 numbers. */
+function same(a: unknown, b: unknown): boolean {
+  if (!Array.isArray(a) || !Array.isArray(b)) return a === b;
+  return a.length === b.length && a.every((one, i) => same(one, b[i]));
+}
+
 /** Parameters that differ from the preset that the vehicle began as. */
 function changes(): number {
   const preset = vehicleById(presetOf(vehicle.value.id));
   return DECLARATIONS.filter(
-    ({ path }) =>
-      !ALIKE.has(path) &&
-      JSON.stringify(valueAtPath(vehicle.value, path)) !== JSON.stringify(valueAtPath(preset, path)),
+    ({ path }) => !ALIKE.has(path) && !same(valueAtPath(vehicle.value, path), valueAtPath(preset, path)),
   ).length;
 }
 

@@ -62,12 +62,13 @@ function withValue(of: unknown, names: readonly string[], value: unknown): unkno
 /** An own vehicle with these parameters: a changed preset becomes one under a new id and name. */
 function asOwn(changed: unknown, now: Vehicle): Vehicle {
   if (!isPreset(now.id)) return readVehicle(changed, "");
-  const id = freshId(ownVehicles.value, now.id);
-  const name = valueAtPath(changed, "name");
-  return readVehicle(
-    { ...(changed as object), id, name: name === now.name ? t.vehicle.changedName(now.name) : name },
-    "",
-  );
+  return readVehicle({ ...(changed as object), ...changedName(now, valueAtPath(changed, "name")) }, "");
+}
+
+/** Id and name of a preset's changed copy. */
+function changedName<T>(preset: Vehicle, name: T): { readonly id: string; readonly name: T | string } {
+  const id = freshId(ownVehicles.value, preset.id);
+  return { id, name: name === preset.name ? t.vehicle.changedName(preset.name) : name };
 }
 
 type Edit = readonly [path: string, value: unknown];
@@ -162,6 +163,23 @@ export function setParameter(path: string, value: unknown, typed: string): boole
   const why = wordsAt(alone, path);
   settle(others.set(path, { typed, value, why: why ?? firstWords(alone), waits }), { path, why });
   return false;
+}
+
+/**
+ * Sets one parameter in a vehicle that was checked elsewhere: a map can have so many points that checking takes time.
+ * @param checked the vehicle in use with the value (readVehicle)
+ */
+export function setChecked(path: string, checked: Vehicle, typed: string): void {
+  const others = new Map(refused.value);
+  others.delete(path);
+  // What waits is tried together with it, as one step.
+  if (edits(others).length > 0) {
+    setParameter(path, valueAtPath(checked, path), typed);
+    return;
+  }
+  const now = vehicle.value;
+  const own = isPreset(now.id) ? { ...checked, ...changedName(now, checked.name) } : checked;
+  take(own, () => keep(others));
 }
 
 /** Takes a refused value back: its field shows the one in force. */

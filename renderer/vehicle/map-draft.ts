@@ -1,9 +1,14 @@
-import { batch, computed, signal } from "@preact/signals";
-import { withEngineMap } from "../../sim/vehicle/engine-map/fit.ts";
-import { readEngineMap } from "../../sim/vehicle/engine-map/read.ts";
+import { batch, computed, effect, signal } from "@preact/signals";
+import type { Vehicle } from "../../sim/parameters/schema.ts";
 import type { MapChoices } from "../../sim/vehicle/engine-map/reading.ts";
+import { faultWords } from "../app/fault-words.ts";
+import { tell } from "../app/window.ts";
 import { vehicle } from "../state/store.ts";
-import { setParameter } from "./edit.ts";
+import { t } from "../texts/catalogue.ts";
+import type { MapReply } from "../workers/map-contract.ts";
+import { Cancelled } from "../workers/runner.ts";
+import { setChecked, setParameter } from "./edit.ts";
+import { cancelReading, readMap } from "./map-reader.ts";
 
 /** An opened table of an engine map that is not taken yet. */
 export interface MapDraft {
@@ -15,16 +20,38 @@ export interface MapDraft {
 
 export const mapDraft = signal<MapDraft | null>(null);
 
-/** How the opened table is understood; with the fuel of the vehicle in use. */
-export const mapReading = computed(() => {
-  const draft = mapDraft.value;
-  return draft && readEngineMap(draft.text, draft.name, vehicle.value.fuel.lowerHeat, draft.choices);
+/** What the worker last made of a draft, and for which vehicle. */
+const reply = signal<(MapReply & { readonly draft: MapDraft; readonly of: Vehicle }) | null>(null);
+
+/** How the opened table was last understood; while it is read in another way, how it was before. */
+export const mapReading = computed(() =>
+  mapDraft.value && reply.value?.draft.text === mapDraft.value.text ? reply.value.reading : null,
+);
+
+/** The vehicle in use with the opened map, or why it cannot have it; null while it is being read. */
+export const fittedMap = computed(() => {
+  const found = reply.value;
+  return found && found.draft === mapDraft.value && found.of === vehicle.value ? found : null;
 });
 
-/** The vehicle in use with the opened map, or why it cannot have it. */
-export const fittedMap = computed(() => {
-  const [draft, reading] = [mapDraft.value, mapReading.value];
-  return draft && reading && withEngineMap(vehicle.value, reading, draft.name);
+/** Reads what is opened for the vehicle in use; only the newest counts. */
+async function read(draft: MapDraft, of: Vehicle): Promise<void> {
+  try {
+    const found = await readMap({ ...draft, vehicle: of });
+    if (draft === mapDraft.value && of === vehicle.value) reply.value = { ...found, draft, of };
+  } catch (error) {
+    if (error instanceof Cancelled || draft !== mapDraft.value) return;
+    tell(t.vehicle.refused(faultWords(error)), true);
+    closeMap();
+  }
+}
+
+// With the fuel and the full load of the vehicle in use: another vehicle reads it anew.
+effect(() => {
+  const [draft, of] = [mapDraft.value, vehicle.value];
+  cancelReading();
+  if (draft) void read(draft, of);
+  else reply.value = null;
 });
 
 /** Opens a table; nothing of the vehicle changes before it is taken. */
@@ -47,12 +74,16 @@ export const closeMap = (): void =>
     mapLeft.value = true;
   });
 
-/** Puts the opened map in force: one step of undo. */
-export function takeMap(): void {
-  const [draft, fitted] = [mapDraft.value, fittedMap.value];
-  if (!draft || !fitted?.vehicle) return;
-  setParameter("engine.map", fitted.vehicle.engine.map, draft.name);
-  closeMap();
+/** Puts the opened map in force: one step of undo. @returns whether there was one to take */
+export function takeMap(): boolean {
+  const [draft, fitted] = [mapDraft.value, fittedMap.value?.fitted];
+  if (!draft || !fitted?.vehicle) return false;
+  const { vehicle: own } = fitted;
+  batch(() => {
+    setChecked("engine.map", own, draft.name);
+    closeMap();
+  });
+  return true;
 }
 
 /** The engine goes by its formula again. */

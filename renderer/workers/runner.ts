@@ -9,25 +9,34 @@ export class Cancelled extends Error {
   }
 }
 
+/** Starts the worker of runs and balances. */
+const runWorker = (): Worker => new Worker(new URL("./run.worker.ts", import.meta.url), { type: "module" });
+
 /**
  * Does one piece of long work after the other in a worker. A piece that is under way can only be stopped by ending its
  * worker; the next piece starts a new one.
  */
-export class Runner {
+export class Runner<Work = RunWorker> {
+  private readonly make: () => Worker;
   private worker: Worker | null = null;
-  private remote: Remote<RunWorker> | null = null;
+  private remote: Remote<Work> | null = null;
   private giveUp: ((why: Error) => void) | null = null;
 
-  private start(): Remote<RunWorker> {
+  /** @param make starts a worker that exposes `Work`; the one of runs where it is left out */
+  constructor(make: () => Worker = runWorker) {
+    this.make = make;
+  }
+
+  private start(): Remote<Work> {
     if (this.remote) return this.remote;
-    this.worker = new Worker(new URL("./run.worker.ts", import.meta.url), { type: "module" });
+    this.worker = this.make();
     // A worker whose script cannot be loaded never answers: whoever waits must hear of it.
     this.worker.addEventListener("error", ({ message }) => {
       const giveUp = this.giveUp;
       this.end();
       giveUp?.(new Error(message || "the worker could not be started"));
     });
-    this.remote = wrap<RunWorker>(this.worker);
+    this.remote = wrap<Work>(this.worker);
     return this.remote;
   }
 
@@ -41,7 +50,7 @@ export class Runner {
    * @throws Cancelled; whatever the worker throws
    */
   async ask<T>(
-    work: (worker: Remote<RunWorker>, report: (share: number) => void) => Promise<T>,
+    work: (worker: Remote<Work>, report: (share: number) => void) => Promise<T>,
     report: (share: number) => void = () => undefined,
   ): Promise<T> {
     const remote = this.start();

@@ -43,7 +43,11 @@ function bracket(list: Float64Array, value: number): { index: number; share: num
   if (value <= at(list, 0)) return { index: 0, share: 0 };
   if (value >= at(list, last)) return { index: last - 1, share: 1 };
   let index = 0;
-  while (at(list, index + 1) < value) index += 1;
+  for (let above = last; above - index > 1; ) {
+    const middle = (index + above) >> 1;
+    if (at(list, middle) < value) index = middle;
+    else above = middle;
+  }
   const low = at(list, index);
   return { index, share: (value - low) / (at(list, index + 1) - low) };
 }

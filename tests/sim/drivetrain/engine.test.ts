@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { at } from "../../../shared/at.ts";
 import {
@@ -148,6 +149,22 @@ describe("gridded map sampled from the Willans form", () => {
     expect(mapFuelPower(map, 10, 50)).toBe(mapFuelPower(map, compact.idleSpeed, 50));
     expect(mapFuelPower(map, 9e9, 50)).toBe(mapFuelPower(map, compact.maxSpeed, 50));
     expect(mapFuelPower(map, 200, 9e9)).toBe(mapFuelPower(map, 200, at(map.torque, map.torque.length - 1)));
+  });
+
+  it("gives a bilinear function back at any place of any grid", () => {
+    const axis = fc
+      .uniqueArray(fc.integer({ min: 1, max: 5000 }), { minLength: 2, maxLength: 40 })
+      .map((list) => Float64Array.from(list).sort());
+    fc.assert(
+      fc.property(axis, axis, fc.nat(6000), fc.nat(6000), (speed, torque, w, m) => {
+        const f = (x: number, y: number): number => 3 + 2 * x + 5 * y + 0.25 * x * y;
+        const fuelPower = Float64Array.from([...speed].flatMap((x) => [...torque].map((y) => f(x, y))));
+        const held = (list: Float64Array, value: number): number =>
+          Math.min(Math.max(value, at(list, 0)), at(list, list.length - 1));
+        const right = f(held(speed, w), held(torque, m));
+        expect(Math.abs(mapFuelPower({ speed, torque, fuelPower }, w, m) / right - 1)).toBeLessThan(1e-12);
+      }),
+    );
   });
 
   it("has nearly the same best line as the form itself", () => {
