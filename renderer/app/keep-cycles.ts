@@ -1,5 +1,5 @@
 import { batch, effect } from "@preact/signals";
-import { keepCycles, type ObjectStore, restoreCycles } from "../state/own-store.ts";
+import { CycleKeeper, type ObjectStore } from "../state/own-store.ts";
 import { cycleId, ownCycles } from "../state/road.ts";
 import { t } from "../texts/catalogue.ts";
 import { tell } from "./window.ts";
@@ -11,10 +11,10 @@ const chosenOwn = (): string | null =>
   ownCycles.value.some(({ id }) => id === cycleId.value) ? cycleId.value : null;
 
 /** Brings the kept own cycles back, beside those that are there already. */
-async function restore(store: ObjectStore): Promise<void> {
-  const kept = await restoreCycles(store);
-  if (kept === "nothing") return;
-  if (kept === "broken") return tell(t.cycles.notRestored, true);
+async function restore(keeper: CycleKeeper): Promise<void> {
+  const kept = await keeper.restore();
+  if (kept.broken) tell(t.cycles.notRestored, true);
+  if (kept.own.length === 0) return;
   batch(() => {
     const fresh = kept.own.filter((one) => !ownCycles.value.some(({ id }) => id === one.id));
     ownCycles.value = [...ownCycles.value, ...fresh];
@@ -22,9 +22,14 @@ async function restore(store: ObjectStore): Promise<void> {
   });
 }
 
+/** A key that no window gives out twice. */
+const newKey = (): string =>
+  Array.from(crypto.getRandomValues(new Uint32Array(4)), (part) => part.toString(36)).join("-");
+
 /** Brings own cycles back from the device's store, and keeps them there from then on; what cannot be kept is told. */
 export async function keepOwnCycles(store: ObjectStore): Promise<void> {
-  await restore(store);
+  const keeper = new CycleKeeper(store, newKey);
+  await restore(keeper);
   let timer = 0;
   let written: unknown = ownCycles.value;
   let told = false;
@@ -33,7 +38,7 @@ export async function keepOwnCycles(store: ObjectStore): Promise<void> {
     timer = 0;
     const own = ownCycles.value;
     written = own;
-    if (await keepCycles(store, { own, chosen: chosenOwn() })) told = false;
+    if (await keeper.keep({ own, chosen: chosenOwn() })) told = false;
     else if (!told && own.length > 0) {
       told = true;
       tell(t.cycles.notKept, true);

@@ -4,7 +4,7 @@ import { InputError } from "../../shared/errors.ts";
 import type { Project } from "../../shared/project.ts";
 import { bridge } from "../bridge/chooser.ts";
 import { startClock } from "../drive/clock.ts";
-import { keepProject, restoreProject, type TextStore } from "../state/autosave.ts";
+import { ProjectKeeper, type TextStore } from "../state/autosave.ts";
 import { followInstant } from "../state/instant.ts";
 import { databaseStore } from "../state/own-store.ts";
 import { followPlace, goTo } from "../state/place.ts";
@@ -59,10 +59,10 @@ function followLook(): void {
   document.fonts.ready.then(measureAgain, measureAgain);
 }
 
-function restore(store: TextStore): void {
+function restore(store: TextStore, keeper: ProjectKeeper): void {
   preferences.value = readPreferences(store);
   slowing.value = preferences.value.slowing;
-  const kept = restoreProject(store);
+  const kept = keeper.restore();
   if (kept.kind === "nothing") return;
   try {
     if (kept.kind === "ignored")
@@ -82,11 +82,11 @@ const WARM_AFTER = 1500;
 /** Time after the last edit at which the bench is kept, ms. */
 const KEEP_AFTER = 400;
 
-function keep(store: TextStore): void {
+function keep(store: TextStore, keeper: ProjectKeeper): void {
   let timer = 0;
   let told = false;
   const keepNow = (project: Project): void => {
-    const kept = keepProject(store, project);
+    const kept = keeper.keep(project);
     if (!kept && !told) tell(t.notice.notKept, true);
     told = !kept;
   };
@@ -96,7 +96,7 @@ function keep(store: TextStore): void {
     window.clearTimeout(timer);
     timer = window.setTimeout(() => keepNow(now), KEEP_AFTER);
   });
-  window.addEventListener("pagehide", () => keepProject(store, projectToKeep()));
+  window.addEventListener("pagehide", () => keeper.keep(projectToKeep()));
 }
 
 const COMMANDS: Readonly<Partial<Record<MenuCommand, () => void>>> = {
@@ -128,9 +128,10 @@ async function warmUp(): Promise<void> {
 /** Everything that happens once, before the page is drawn. */
 export function start(): void {
   const store = deviceStore();
-  restore(store);
+  const keeper = new ProjectKeeper(store);
+  restore(store, keeper);
   followLook();
-  keep(store);
+  keep(store, keeper);
   void keepOwnCycles(databaseStore());
   document.addEventListener("keydown", onKeyDown);
   followPlace();

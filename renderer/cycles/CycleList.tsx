@@ -1,5 +1,6 @@
 import { type CycleInfo, listCycles } from "../../cycles/catalogue.ts";
 import { at } from "../../shared/at.ts";
+import { DRAFT } from "../state/cycle-ids.ts";
 import { ownCycles } from "../state/road.ts";
 import { t } from "../texts/catalogue.ts";
 import { FilePick } from "../ui/FilePick.tsx";
@@ -7,7 +8,7 @@ import { Icon } from "../ui/icons.tsx";
 import { clockTime } from "../ui/time.ts";
 import { openFile, openInvented } from "./edit.ts";
 import { MOST_BYTES, refuseLarge } from "./open.ts";
-import { busy, DRAFT, draft, look, selected } from "./state.ts";
+import { busy, draft, look, selected } from "./state.ts";
 
 const words = t.cycles;
 const KINDS = ["standard", "composite", "standard phase", "manoeuvre"] as const;

@@ -1,4 +1,3 @@
-import { listCycles } from "../../cycles/catalogue.ts";
 import { crop } from "../../cycles/edit.ts";
 import { fullLine, manoeuvre } from "../../cycles/manoeuvres/catalogue.ts";
 import { slug } from "../../cycles/slug.ts";
@@ -6,6 +5,7 @@ import type { CycleTrace } from "../../shared/cycle.ts";
 import { InputError, type InputFault } from "../../shared/errors.ts";
 import type { Treatment } from "../../shared/treatments.ts";
 import { driveUnasked } from "../drive/actions.ts";
+import { DRAFT, freshCycleId, renamed } from "../state/cycle-ids.ts";
 import { goTo } from "../state/place.ts";
 import { noted, recordingOf } from "../state/recordings.ts";
 import { cycleId, ownCycles, type Stretch } from "../state/road.ts";
@@ -17,7 +17,6 @@ import {
   change,
   chosenSpan,
   cycleShown,
-  DRAFT,
   type Draft,
   draft,
   kindShown,
@@ -29,24 +28,6 @@ import {
   shownSpan,
 } from "./state.ts";
 import { cycleWorker } from "./worker.ts";
-
-/** An id that no cycle has: the base itself, else base-2, base-3, … */
-export function freshCycleId(base: string, own: readonly CycleTrace[]): string {
-  const taken = new Set([...listCycles(), ...own].map(({ id }) => id));
-  taken.add(DRAFT);
-  if (!taken.has(base)) return base;
-  const stem = base.replace(/-\d+$/, "").slice(0, 70);
-  for (let n = 2; ; n += 1) if (!taken.has(`${stem}-${n}`)) return `${stem}-${n}`;
-}
-
-/** A cycle under another id and title, its recording with it. */
-function renamed(trace: CycleTrace, id: string, title: string): CycleTrace {
-  const recording = recordingOf(trace);
-  return noted({
-    trace: { ...trace, id, title },
-    recording: recording && { ...recording, raw: { ...recording.raw, id, title } },
-  });
-}
 
 /** Newest work asked for: what an older one answers is dropped. */
 let asked = 0;

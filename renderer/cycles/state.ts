@@ -3,6 +3,7 @@ import { cycleById, listCycles } from "../../cycles/catalogue.ts";
 import { manoeuvre } from "../../cycles/manoeuvres/catalogue.ts";
 import type { CycleTrace } from "../../shared/cycle.ts";
 import type { InputFault } from "../../shared/errors.ts";
+import { DRAFT } from "../state/cycle-ids.ts";
 import { closed, emptyHistory, type History, recorded, redone, undone } from "../state/history.ts";
 import { recordingOf } from "../state/recordings.ts";
 import { ownCycles, type Stretch } from "../state/road.ts";
@@ -28,8 +29,6 @@ export interface Edited {
   /** what is looked at: an id, or DRAFT */
   readonly selected: string;
 }
-
-export const DRAFT = "draft";
 
 export const draft = signal<Draft | null>(null);
 export const lines = signal<Readonly<Record<string, string>>>({});

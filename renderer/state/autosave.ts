@@ -1,5 +1,6 @@
 import { faultText, InputError } from "../../shared/errors.ts";
 import { type Project, readProject, writeProject } from "../../shared/project.ts";
+import { mergeProjects } from "./merge-projects.ts";
 
 /** What keeps texts by name: the browser's local storage, or a stand-in for it. */
 export interface TextStore {
@@ -15,32 +16,73 @@ export type Restored =
   | { readonly kind: "project"; readonly project: Project }
   | { readonly kind: "ignored"; readonly reason: string };
 
-/** Keeps the project, in the form of its file. False when the store refuses (full, or switched off). */
-export function keepProject(store: TextStore, project: Project): boolean {
-  try {
-    store.setItem(AUTOSAVE_KEY, writeProject(project));
-    return true;
-  } catch {
-    return false;
-  }
-}
+/** What a window that has read nothing began with. */
+const withoutLists = (project: Project): Project => ({
+  ...project,
+  strategies: [],
+  lessons: [],
+  lesson: null,
+  lessonsBegun: [],
+});
 
-function readText(store: TextStore): string | null {
-  try {
-    return store.getItem(AUTOSAVE_KEY);
-  } catch {
-    return null;
-  }
-}
+/** Keeps the project of one window, in the form of its file, beside what other windows keep there. */
+export class ProjectKeeper {
+  private readonly store: TextStore;
+  /** the text that this window last read or wrote, with its project; and its own project of then */
+  private seen: { readonly text: string; readonly project: Project } | null = null;
+  private base: Project | null = null;
 
-/** Reads the kept project back. Broken or foreign content never stops the app. */
-export function restoreProject(store: TextStore): Restored {
-  const text = readText(store);
-  if (text === null) return { kind: "nothing" };
-  try {
-    return { kind: "project", project: readProject(text, "kept") };
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    return { kind: "ignored", reason: error.faults.map(faultText)[0] ?? "" };
+  constructor(store: TextStore) {
+    this.store = store;
+  }
+
+  /** False when the store refuses (full, or switched off). */
+  keep(project: Project): boolean {
+    try {
+      const theirs = this.there();
+      const kept = theirs ? mergeProjects(this.base ?? withoutLists(project), project, theirs) : project;
+      const text = writeProject(kept);
+      this.store.setItem(AUTOSAVE_KEY, text);
+      this.seen = { text, project: kept };
+      this.base = project;
+      return true;
+    } catch {
+      return false;
+    }
+  }
+
+  /** Reads the kept project back. Broken or foreign content never stops the app. */
+  restore(): Restored {
+    const text = this.text();
+    if (text === null) return { kind: "nothing" };
+    try {
+      const project = readProject(text, "kept");
+      this.seen = { text, project };
+      this.base = project;
+      return { kind: "project", project };
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      return { kind: "ignored", reason: error.faults.map(faultText)[0] ?? "" };
+    }
+  }
+
+  private text(): string | null {
+    try {
+      return this.store.getItem(AUTOSAVE_KEY);
+    } catch {
+      return null;
+    }
+  }
+
+  /** What is kept now; null where it is nothing that can be used. */
+  private there(): Project | null {
+    const text = this.text();
+    if (text === null || text === this.seen?.text) return text === null ? null : (this.seen?.project ?? null);
+    try {
+      return readProject(text, "kept");
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      return null;
+    }
   }
 }

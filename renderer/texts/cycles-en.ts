@@ -50,7 +50,7 @@ export const cycles = {
   notSaved: (why: string) => `Not saved. ${why}`,
   notKept:
     "This browser would not keep your own cycles. They last until the window closes: save the project, or the cycle as a file.",
-  notRestored: "The own cycles kept on this device could not be read.",
+  notRestored: "Own cycles kept on this device could not be read, or not all of them.",
   partOf: (title: string) => `Part of ${title}`,
   kinds: {
     draft: "opened, not kept yet",

@@ -219,6 +219,38 @@ describe("a log with more than speed", () => {
   });
 });
 
+describe("own cycles of two windows", () => {
+  it("are all there afterwards, and what was removed is gone, though the window closed at once", async () => {
+    const { page: first } = await app.open(1280, 720);
+    const second = await first.context().newPage();
+    const list = (of: Page) => of.getByRole("navigation", { name: "All cycles" });
+    const own = async (of: Page) => (await list(of).textContent())?.split("Standard")[0];
+    for (const one of [first, second]) {
+      await one.goto(`${app.address}#cycles`);
+      await one.reload();
+      await list(one).waitFor();
+    }
+    const keep = async (of: Page, name: RegExp) => {
+      await list(of).getByRole("button", { name }).last().click();
+      await of.getByRole("button", { name: "Keep as own cycle" }).click();
+    };
+    await keep(first, /^Cruise/);
+    await keep(second, /^Launch/);
+    await second.close();
+    await first.reload();
+    // Kept at the same time, they may stand in either order.
+    await expect.poll(() => own(first)).toMatch(/^Your own\s*(Cruise.*Launch|Launch.*Cruise)/s);
+    await list(first)
+      .getByRole("button", { name: /^Launch/ })
+      .first()
+      .click();
+    await first.getByRole("button", { name: "Remove" }).click();
+    await first.reload();
+    await expect.poll(() => own(first)).toMatch(/^Your own\s*Cruise[\d:\s]*$/);
+    await first.context().close();
+  });
+});
+
 describe("the place Cycles", () => {
   for (const [width, height] of [
     [1280, 720],

@@ -1,14 +1,7 @@
 import fc from "fast-check";
 import { beforeEach, describe, expect, it } from "vitest";
 import { fullLine } from "../../../cycles/manoeuvres/catalogue.ts";
-import {
-  dropShown,
-  freshCycleId,
-  keepShown,
-  keepStretch,
-  rename,
-  setLine,
-} from "../../../renderer/cycles/edit.ts";
+import { dropShown, keepShown, keepStretch, rename, setLine } from "../../../renderer/cycles/edit.ts";
 import {
   canRedo,
   canUndo,
@@ -22,6 +15,7 @@ import {
   selected,
   undoCycles,
 } from "../../../renderer/cycles/state.ts";
+import { freshCycleId } from "../../../renderer/state/cycle-ids.ts";
 import { noted, recordingOf } from "../../../renderer/state/recordings.ts";
 import { cycleId, ownCycles } from "../../../renderer/state/road.ts";
 import { traceOf } from "../../support/random.ts";

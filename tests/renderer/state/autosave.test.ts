@@ -1,17 +1,12 @@
 import { describe, expect, it } from "vitest";
-import {
-  AUTOSAVE_KEY,
-  keepProject,
-  restoreProject,
-  type TextStore,
-} from "../../../renderer/state/autosave.ts";
+import { AUTOSAVE_KEY, ProjectKeeper, type TextStore } from "../../../renderer/state/autosave.ts";
 import { firstBench, loadSituation } from "../../../renderer/state/bench.ts";
 import { keepPreferences, readPreferences } from "../../../renderer/state/preferences.ts";
 import { benchOfProject, projectWith } from "../../../renderer/state/project-bench.ts";
 import { readBench } from "../../../renderer/state/saved-bench.ts";
 import { SITUATIONS } from "../../../renderer/state/situations.ts";
 import { InputError } from "../../../shared/errors.ts";
-import { newProject, readProject, writeProject } from "../../../shared/project.ts";
+import { newProject, type Project, readProject, writeProject } from "../../../shared/project.ts";
 import { PRESETS, vehicleById } from "../../../sim/vehicle/presets/registry.ts";
 import { readVehicle } from "../../../sim/vehicle/read.ts";
 
@@ -31,12 +26,13 @@ describe("autosave", () => {
     for (const situation of SITUATIONS) {
       const store = memory();
       const state = projectWith(project, loadSituation(firstBench("van", v), v, situation), []);
-      expect(keepProject(store, state)).toBe(true);
-      expect(restoreProject(store)).toEqual({ kind: "project", project: state });
+      expect(new ProjectKeeper(store).keep(state)).toBe(true);
+      expect(new ProjectKeeper(store).restore()).toEqual({ kind: "project", project: state });
     }
   });
 
-  it("finds nothing in a new store", () => expect(restoreProject(memory())).toEqual({ kind: "nothing" }));
+  it("finds nothing in a new store", () =>
+    expect(new ProjectKeeper(memory()).restore()).toEqual({ kind: "nothing" }));
 
   it.each([
     ["broken text", "{"],
@@ -50,7 +46,7 @@ describe("autosave", () => {
   ])("ignores %s with its reason", (_, text) => {
     const store = memory();
     store.setItem(AUTOSAVE_KEY, text);
-    const found = restoreProject(store);
+    const found = new ProjectKeeper(store).restore();
     expect(found.kind).toBe("ignored");
     if (found.kind === "ignored") expect(found.reason).not.toBe("");
   });
@@ -64,8 +60,94 @@ describe("autosave", () => {
         throw new Error("full");
       },
     };
-    expect(keepProject(shut, project)).toBe(false);
-    expect(restoreProject(shut)).toEqual({ kind: "nothing" });
+    expect(new ProjectKeeper(shut).keep(project)).toBe(false);
+    expect(new ProjectKeeper(shut).restore()).toEqual({ kind: "nothing" });
+  });
+});
+
+describe("autosave of several windows", () => {
+  const own = (title: string, text = "") => ({ kind: "own" as const, title, text });
+  const lesson = (id: string, text: string) => ({ id, title: id, text });
+  const at = (id: string, step: number) => ({ id, step, answers: {}, seed: 1 });
+  const rules = { kind: "built-in" as const, id: "rules" };
+  const start: Project = {
+    ...project,
+    strategies: [rules, own("a", "1"), own("b", "1")],
+    lessons: [lesson("x", "1"), lesson("y", "1")],
+    lesson: at("first", 1),
+    lessonsBegun: [at("second", 2)],
+  };
+  const opened = () => {
+    const store = memory();
+    new ProjectKeeper(store).keep(start);
+    const windows = [new ProjectKeeper(store), new ProjectKeeper(store)] as const;
+    for (const one of windows) one.restore();
+    return { store, windows };
+  };
+  const kept = (store: TextStore): Project => {
+    const found = new ProjectKeeper(store).restore();
+    if (found.kind !== "project") throw new Error(found.kind);
+    return found.project;
+  };
+
+  it("keeps what each of them wrote, and nothing that one deleted", () => {
+    const { store, windows } = opened();
+    const [one, two] = windows;
+    one.keep({ ...start, strategies: [rules, own("b", "1"), own("new", "1")], lessons: [lesson("x", "2")] });
+    const ofTwo = {
+      ...start,
+      title: "two",
+      strategies: [own("b", "2"), rules, own("a", "1")],
+      lessons: [...start.lessons, lesson("z", "1")],
+    };
+    two.keep(ofTwo);
+    // Once more, with nothing new: what is others' stays.
+    two.keep(ofTwo);
+    const { title, strategies, lessons } = kept(store);
+    expect(title).toBe("two");
+    expect(strategies).toEqual([own("b", "2"), rules, own("new", "1")]);
+    expect(lessons).toEqual([lesson("x", "2"), lesson("z", "1")]);
+  });
+
+  it("keeps both where both changed one", () => {
+    const { store, windows } = opened();
+    const [one, two] = windows;
+    one.keep({
+      ...start,
+      strategies: [rules, own("a", "one"), own("b", "1")],
+      lessons: [lesson("x", "one"), lesson("y", "1")],
+    });
+    two.keep({ ...start, strategies: [rules, own("a", "two")], lessons: [lesson("x", "two")] });
+    const { strategies, lessons } = kept(store);
+    expect(strategies).toEqual([rules, own("a", "two"), own("a 2", "one")]);
+    expect(lessons).toEqual([lesson("x", "two"), { ...lesson("x", "one"), id: "x-2" }]);
+    one.keep({ ...start, strategies: [rules, own("a", "one"), own("b", "1")] });
+    expect(kept(store).strategies).toEqual([rules, own("a", "two"), own("a 2", "one")]);
+  });
+
+  it("keeps what both began with nothing", () => {
+    const store = memory();
+    const windows = [new ProjectKeeper(store), new ProjectKeeper(store)] as const;
+    for (const one of windows) one.restore();
+    windows[0].keep({ ...project, lessons: [lesson("x", "1")] });
+    windows[1].keep({ ...project, lessons: [lesson("y", "1")] });
+    expect(kept(store).lessons).toEqual([lesson("y", "1"), lesson("x", "1")]);
+  });
+
+  it("keeps how far each lesson is", () => {
+    const { store, windows } = opened();
+    const [one, two] = windows;
+    one.keep({ ...start, lesson: at("first", 5) });
+    two.keep({ ...start, lesson: at("second", 3), lessonsBegun: [at("first", 1)] });
+    expect(kept(store).lesson).toEqual(at("second", 3));
+    expect(kept(store).lessonsBegun).toEqual([at("first", 5)]);
+  });
+
+  it("keeps mine where what is there cannot be read", () => {
+    const { store, windows } = opened();
+    store.setItem(AUTOSAVE_KEY, "{");
+    expect(windows[0].keep(start)).toBe(true);
+    expect(kept(store)).toEqual(start);
   });
 });
 
