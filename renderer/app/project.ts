@@ -1,15 +1,17 @@
 import type { FileRef, OpenedFile, Result } from "../../shared/bridge.ts";
 import { faultText, InputError } from "../../shared/errors.ts";
-import { newProject, type Project, readProject, writeProject } from "../../shared/project.ts";
+import { newProject, type Project, readProject } from "../../shared/project.ts";
 import { bridge } from "../bridge/chooser.ts";
 import { projectWithLessons, takeLessonsOf } from "../state/lessons.ts";
 import { ownOfProject, ownStrategies, projectWithOwn } from "../state/own-strategies.ts";
 import { benchOfProject, projectWith } from "../state/project-bench.ts";
 import { projectWithRoad, type RoadChoice, roadOfProject, withoutOwn } from "../state/project-road.ts";
+import { withRecording } from "../state/recordings.ts";
 import { roadNow, setRoad } from "../state/road.ts";
 import { bench, ownVehicles, replaceBench } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 import { faultWords } from "./fault-words.ts";
+import { projectText } from "./project-text.ts";
 import { tell } from "./window.ts";
 
 const fresh = (): Project =>
@@ -37,10 +39,10 @@ function projectOf(road: RoadChoice): Project {
   return project;
 }
 
-/** The project as it stands now, with all that was changed. */
-export const projectNow = (): Project => projectOf(roadNow());
-
-/** The same without own cycles, which are too large for the text store and are kept in another one. */
+/**
+ * The project as it stands now, with all that was changed, but without own cycles: they are too large for the text store
+ * and are kept in another one.
+ */
 export const projectToKeep = (): Project => projectOf(withoutOwn(roadNow()));
 
 /** Takes a file's text in place of the project; a broken one is refused and everything stays as it was. */
@@ -76,9 +78,19 @@ export async function openProject(): Promise<void> {
   takeOpened(await bridge.open());
 }
 
+/** The save that is under way, if one is: another waits for it, or it would take the file for changed by others. */
+let saving: Promise<void> = Promise.resolve();
+
 /** @param elsewhere always asks where */
-export async function saveProject(elsewhere = false): Promise<void> {
-  const text = writeProject(projectNow());
+export function saveProject(elsewhere = false): Promise<void> {
+  const last = saving.catch(() => undefined).then(() => save(elsewhere));
+  saving = last;
+  return last;
+}
+
+async function save(elsewhere: boolean): Promise<void> {
+  const { own, cycle } = roadNow();
+  const text = await projectText({ project: projectToKeep(), own: own.map(withRecording), cycle });
   const name = file?.name ?? "bench.trishaft.json";
   const result =
     file && !elsewhere

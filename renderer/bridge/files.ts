@@ -46,15 +46,14 @@ export class KnownFiles {
 
   /** Notes what a file held when it was last read or written here. */
   async see(id: string, content: Blob): Promise<void> {
-    this.seen.set(id, await digest(content));
+    this.seen.set(id, await digest(new Uint8Array(await content.arrayBuffer())));
   }
 
   /** Whether a file holds what it held then; one that is gone counts as such: it is written anew. */
   async isAsSeen(id: string, file: KnownFile): Promise<boolean> {
     try {
-      const content = await file.read();
-      const text = new TextDecoder().decode(await content.arrayBuffer());
-      return this.seen.get(id) === (await digest(new Blob([text])));
+      const bytes = new Uint8Array(await (await file.read()).arrayBuffer());
+      return this.seen.get(id) === (await digest(withoutMark(bytes)));
     } catch (error) {
       if (isGone(error)) return true;
       throw error;
@@ -75,10 +74,15 @@ export class KnownFiles {
   }
 }
 
-async function digest(content: Blob): Promise<string> {
-  const bytes = new Uint8Array(await crypto.subtle.digest("SHA-256", await content.arrayBuffer()));
-  return bytes.join();
+async function digest(content: Uint8Array<ArrayBuffer>): Promise<string> {
+  return new Uint8Array(await crypto.subtle.digest("SHA-256", content)).join();
 }
+
+const MARK = [0xef, 0xbb, 0xbf];
+
+/** The bytes as they were read as text: a byte-order mark is no part of it. */
+const withoutMark = (bytes: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer> =>
+  MARK.every((byte, i) => bytes[i] === byte) ? bytes.subarray(MARK.length) : bytes;
 
 /** Lets a person choose a file. @returns null when they think better of it */
 export async function pickOpen(page: BrowserWindow, kinds: readonly FileKind[]): Promise<KnownFile | null> {

@@ -1,8 +1,9 @@
 import { cycleById } from "../../cycles/catalogue.ts";
 import type { CycleTrace } from "../../shared/cycle.ts";
-import { tableOf, traceOfTable } from "../../shared/cycle-table.ts";
-import { entryOf, ownCycleOf } from "../../shared/own-cycles.ts";
+import { traceOfTable } from "../../shared/cycle-table.ts";
+import { ownCycleOf } from "../../shared/own-cycles.ts";
 import type { Project, StrategyChoice } from "../../shared/project.ts";
+import { withOwnCycles } from "../../shared/project-cycles.ts";
 import { strategyById } from "../../sim/control/strategies/registry.ts";
 import { type RunOptions, runSettings } from "../../sim/options.ts";
 import { freeTitle, ownId, ownTitle } from "./own-strategies.ts";
@@ -68,12 +69,7 @@ export const withoutOwn = (choice: RoadChoice): RoadChoice => ({
 
 /** A project with this choice in it, everything else as it was. */
 export function projectWithRoad(project: Project, choice: RoadChoice): Project {
-  const own = choice.own.find((cycle) => cycle.id === choice.cycle);
-  return {
-    ...project,
-    cycle: own ? tableOf(own) : { kind: "catalogue", line: choice.cycle },
-    ownCycles: choice.own.map((one) => entryOf(withRecording(one))),
-    strategies: withFirst(project.strategies, choice.strategy),
-    runOptions: { ...choice.options },
-  };
+  const strategies = withFirst(project.strategies, choice.strategy);
+  const edited = { ...project, strategies, runOptions: { ...choice.options } };
+  return withOwnCycles(edited, choice.own.map(withRecording), choice.cycle);
 }
