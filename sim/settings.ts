@@ -80,11 +80,29 @@ export const SUN_CONTROL_SHARE = 0.97;
 /** Braking power at the wheels from which a full battery brings the engine in to hold the vehicle back, W. */
 export const ENGINE_BRAKING_POWER = 6000;
 
-/** Charging power below which the battery counts as full for that, as a share of what its current limit allows. */
+/** Time for which that must last, and later be over, s: a touch of the brakes or a ripple of the foot changes nothing. */
+export const ENGINE_BRAKING_PATIENCE = 1;
+
+/** Braking power at the wheels below which the engine is let go again, W: a third. */
+export const ENGINE_BRAKING_RELEASE = 2000;
+
+/** Charging current below which the battery counts as full for that, as a share of its limit. */
 export const FULL_BATTERY_SHARE = 0.15;
 
-/** Share of the engine's greatest speed at which it holds the vehicle back. */
+/** Share from which it counts as emptied again: by the taper, some 0.7 % of the charge lie between the two. */
+export const EMPTIED_BATTERY_SHARE = 0.5;
+
+/** Greatest share of the engine's greatest speed at which it holds the vehicle back. */
 export const ENGINE_BRAKING_SPEED = 0.75;
+
+/**
+ * Greatest change of the engine's speed while it holds back, rad/s². About what its own friction slows it by, so that
+ * slowing it makes no electricity that the battery cannot take, and turning it up needs little.
+ */
+export const ENGINE_BRAKING_RATE = 60;
+
+/** Share of the electricity made at the driven axle that comes from the wheels' braking, final drive to inverter. */
+export const BRAKING_EFFICIENCY = 0.88;
 
 /** Share by which the currents may serve auxiliaries and standby losses even with an empty battery. */
 export const STANDBY_SHARE = 1.5;

@@ -39,6 +39,10 @@ export class ControlState {
   forced = 0;
   /** 1 while the engine is turned to hold the vehicle back */
   holdBack = 0;
+  /** s for which there has been reason to begin with that, or to end it */
+  holdBackTime = 0;
+  /** 1 while the engine turns for that and has not fired since it stood */
+  unlit = 0;
 
   // For the actuation, within the period.
   /** indicated torque at the step's end, N·m */

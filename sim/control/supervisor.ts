@@ -6,16 +6,15 @@ import {
   CHARGE_PLAN,
   CONTROL_PERIOD,
   CRANK_ACCELERATION,
-  ENGINE_BRAKING_POWER,
-  ENGINE_BRAKING_SPEED,
+  ENGINE_BRAKING_RATE,
   FIRING_SHARE,
-  FULL_BATTERY_SHARE,
   POWER_FALL,
   SOC_FORCED_START,
   SOC_NO_CHARGE,
   START_FUEL_TIME,
   SUN_SPEED_SHARE,
 } from "../settings.ts";
+import { holdBackSpeed, holdsBack } from "./hold-back.ts";
 import { type ControlState, ENGINE } from "./state.ts";
 import type { StrategyAnswer, StrategyInput } from "./strategy.ts";
 
@@ -36,7 +35,7 @@ export function supervise(
   runEngine(p, s, c, on);
   if (c.engineMode === ENGINE.running) {
     c.enginePower = nextPower(p, s, c, now, answer.enginePower);
-    steerSpeed(p, s, c, answer.engineSpeed);
+    steerSpeed(p, s, c, now, answer.engineSpeed);
   } else if (c.engineMode === ENGINE.off || c.engineMode === ENGINE.stopping) {
     c.enginePower = 0;
   }
@@ -63,7 +62,7 @@ function decideOn(p: Prepared, s: PlantState, c: ControlState, now: StrategyInpu
     sunAtRest > SUN_SPEED_SHARE * p.sunTop * ease || Math.abs(now.speed) > p.control.electricTopSpeed * ease;
   const low = now.soc < p.socFloor + SOC_FORCED_START * (c.forced === 1 ? 1.5 : 1);
   const unsure = now.batteryOut < p.control.crankReserve;
-  c.holdBack = holdsBack(p, s, now) ? 1 : 0;
+  c.holdBack = holdsBack(p, s, c, now, wanted) ? 1 : 0;
   if (c.holdBack === 1) {
     if (!wanted) s.limits |= LIMIT_BIT["engine-holds-back"];
     return true;
@@ -80,10 +79,6 @@ function decideOn(p: Prepared, s: PlantState, c: ControlState, now: StrategyInpu
   }
   return wanted;
 }
-
-/** A long descent with a full battery: the engine, turned without fuel, takes what the battery cannot. */
-const holdsBack = (p: Prepared, s: PlantState, now: StrategyInput): boolean =>
-  now.wheelPower < -ENGINE_BRAKING_POWER && s.currentIn < FULL_BATTERY_SHARE * p.currentMostIn;
 
 function mayStop(p: Prepared, s: PlantState, c: ControlState, fast: boolean, low: boolean): boolean {
   if (fast) s.limits |= LIMIT_BIT["stop-refused-speed"];
@@ -106,7 +101,7 @@ function runEngine(p: Prepared, s: PlantState, c: ControlState, on: boolean): vo
       break;
     case ENGINE.cranking:
       if (!on) change(c, ENGINE.stopping);
-      else if (w >= FIRING_SHARE * p.idleSpeed) fire(s, c);
+      else if (w >= FIRING_SHARE * p.idleSpeed) fire(p, s, c);
       else {
         c.carrierTarget += c.carrierTargetRate * CONTROL_PERIOD;
         c.carrierTargetRate = c.carrierTarget < 1.1 * p.idleSpeed ? CRANK_ACCELERATION : 0;
@@ -114,6 +109,7 @@ function runEngine(p: Prepared, s: PlantState, c: ControlState, on: boolean): vo
       break;
     case ENGINE.running:
       if (!on) change(c, ENGINE.stopping);
+      else if (c.unlit === 1 && c.holdBack === 0) light(c);
       break;
     case ENGINE.stopping:
       if (on) crank(s, c);
@@ -136,13 +132,20 @@ function crank(s: PlantState, c: ControlState): void {
   c.carrierTargetRate = CRANK_ACCELERATION;
 }
 
-function fire(s: PlantState, c: ControlState): void {
+function fire(p: Prepared, s: PlantState, c: ControlState): void {
   change(c, ENGINE.running);
-  c.starts += 1;
-  c.startFuelLeft = START_FUEL_TIME;
-  c.enginePower = 0;
+  c.unlit = 1;
+  c.enginePower = c.holdBack === 1 ? -p.enginePower : 0;
+  if (c.holdBack === 0) light(c);
   c.carrierTarget = s.carrierSpeed;
   c.carrierTargetRate = 0;
+}
+
+/** The first fuel since the engine stood: later than its turning when that was to hold the vehicle back. */
+function light(c: ControlState): void {
+  c.unlit = 0;
+  c.starts += 1;
+  c.startFuelLeft = START_FUEL_TIME;
 }
 
 /** Engine power for this period: the strategy's, within what battery and rise allow. */
@@ -150,28 +153,30 @@ function nextPower(p: Prepared, s: PlantState, c: ControlState, now: StrategyInp
   const wheels = now.wheelPower >= 0 ? now.demand : now.wheelPower * c.regenShare + p.auxiliaryPower;
   const full = now.soc > p.socCeiling - SOC_NO_CHARGE;
   const most = Math.max(0, wheels + (full ? 0 : CHARGE_PLAN * now.batteryIn));
-  if (c.holdBack === 1)
-    return Math.max(c.enginePower - POWER_FALL * p.control.enginePowerRise * CONTROL_PERIOD, -p.enginePower);
+  const rise = p.control.enginePowerRise * CONTROL_PERIOD;
+  if (c.holdBack === 1) return Math.max(c.enginePower - POWER_FALL * rise, -p.enginePower);
   let power = wanted;
   if (power > most) {
     power = most;
     s.limits |= full ? LIMIT_BIT["charge-high"] : LIMIT_BIT["engine-power-cut"];
   }
-  const rise = p.control.enginePowerRise * CONTROL_PERIOD;
-  return Math.min(c.enginePower + rise, Math.max(c.enginePower - POWER_FALL * rise, power));
+  // Below motored power the fuel is cut already: a rise begins there.
+  const from = Math.max(c.enginePower, -s.frictionBound * s.carrierSpeed);
+  return Math.min(from + rise, Math.max(from - POWER_FALL * rise, power));
 }
 
 /** Target speed of the carrier at the end of the period: the best line's or the strategy's, inside the sun's window. */
-function steerSpeed(p: Prepared, s: PlantState, c: ControlState, wanted: number): void {
+function steerSpeed(p: Prepared, s: PlantState, c: ControlState, now: StrategyInput, wanted: number): void {
   const sun = SUN_SPEED_SHARE * p.sunTop;
   const low = Math.max(p.idleSpeed, (p.k * s.ringSpeed - sun) / p.k1);
   const high = Math.min(p.engineTop * 0.99, (p.k * s.ringSpeed + sun) / p.k1);
-  const holding = ENGINE_BRAKING_SPEED * p.engineTop;
-  const free = c.holdBack === 1 ? holding : wanted > 0 ? wanted : lookUp(p.line, c.enginePower);
+  let free = wanted > 0 ? wanted : lookUp(p.line, c.enginePower);
+  if (c.holdBack === 1) free = holdBackSpeed(p, c, s, now);
   const target = Math.max(low, Math.min(high, free));
   if (target !== free) s.limits |= LIMIT_BIT["engine-speed"];
   c.carrierTarget += c.carrierTargetRate * CONTROL_PERIOD;
-  const most = p.control.engineSpeedRate;
+  const most =
+    c.holdBack === 1 ? Math.min(ENGINE_BRAKING_RATE, p.control.engineSpeedRate) : p.control.engineSpeedRate;
   const rate = (target - c.carrierTarget) / CONTROL_PERIOD;
   c.carrierTargetRate = Math.min(most, Math.max(-most, rate));
 }

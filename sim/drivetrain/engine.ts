@@ -148,10 +148,27 @@ export function bestLine(e: EngineParameters, map: EngineMap | null): UniformTab
 export const fullLoadTable = (e: EngineParameters): UniformTable =>
   tabulate(0, e.maxSpeed * 1.15, 512, (speed) => fullLoadTorque(e, speed));
 
+/** Speed at which the warm engine, turned without fuel, takes a power (W) by its friction, up to its greatest speed. */
+function motoredLine(e: EngineParameters): UniformTable {
+  const power = (speed: number): number => frictionTorque(e, speed) * speed;
+  return tabulate(0, Math.max(1, power(e.maxSpeed)), 160, (wanted) => {
+    let low = 0;
+    let high = e.maxSpeed;
+    for (let i = 0; i < 40; i += 1) {
+      const middle = 0.5 * (low + high);
+      if (power(middle) < wanted) low = middle;
+      else high = middle;
+    }
+    return high;
+  });
+}
+
 /** What the time loop needs of an engine, made once for each set of parameters. */
 export interface EngineTables {
   readonly map: EngineMap | null;
   readonly line: UniformTable;
+  /** speed over motored power */
+  readonly motored: UniformTable;
   readonly full: UniformTable;
   readonly top: { readonly power: number; readonly speed: number };
 }
@@ -163,7 +180,13 @@ export function engineTables(e: EngineParameters): EngineTables {
   const known = tables.get(e);
   if (known) return known;
   const map = engineMap(e);
-  const made = { map, line: bestLine(e, map), full: fullLoadTable(e), top: greatestPower(e) };
+  const made = {
+    map,
+    line: bestLine(e, map),
+    motored: motoredLine(e),
+    full: fullLoadTable(e),
+    top: greatestPower(e),
+  };
   tables.set(e, made);
   return made;
 }

@@ -74,7 +74,7 @@ function roadNumbers(vehicle: Vehicle, settings: RunSettings) {
 
 function engineNumbers(vehicle: Vehicle, h: number) {
   const e = vehicle.engine;
-  const { map, full, line, top } = engineTables(e);
+  const { map, full, line, motored, top } = engineTables(e);
   const sun = vehicle.sunMachine;
   const fullLeast = Math.min(...full.values);
   // The sun machine at a tenth above its greatest speed, which no run reaches.
@@ -102,6 +102,7 @@ function engineNumbers(vehicle: Vehicle, h: number) {
     fullLast: full.last,
     map,
     line,
+    motored,
     enginePower: top.power,
     enginePowerSpeed: top.speed,
     oneWayClutch: e.oneWayClutch,

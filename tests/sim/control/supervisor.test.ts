@@ -13,6 +13,8 @@ import { even } from "../drivetrain/even.ts";
 const SEED = 4000;
 const p = prepare(vehicleById("compact"), runSettings({}, { startSoc: 0.58, auxiliaryPower: 320 }));
 const IDLE = p.idleSpeed;
+/** Friction torque of the engine in these scenes, N·m. */
+const FRICTION = 15;
 
 type Mode = 0 | 1 | 2 | 3;
 
@@ -47,6 +49,7 @@ function supervised(r: Scene) {
   c.carrierTarget = s.carrierSpeed;
   s.ringSpeed = r.ring ?? 50;
   s.coolant = r.coolant ?? 363;
+  s.frictionBound = FRICTION;
   now.soc = r.soc ?? 0.58;
   now.speed = s.ringSpeed * p.metresPerRing;
   now.batteryOut = r.batteryOut ?? 25_000;
@@ -183,6 +186,7 @@ describe(`any sequence of wishes and states (seed ${SEED})`, () => {
           s.carrierSpeed = r.carrier;
           s.ringSpeed = r.ring;
           s.coolant = r.coolant;
+          s.frictionBound = FRICTION;
           Object.assign(now, r, { speed: r.ring * p.metresPerRing, wheelPower: r.demand });
           now.demand = Math.max(0, r.demand) + 320;
           Object.assign(answer, { engineOn: r.wanted, enginePower: r.power, engineSpeed: r.speed });
@@ -192,7 +196,9 @@ describe(`any sequence of wishes and states (seed ${SEED})`, () => {
           expect(Number.isFinite(c.enginePower) && Number.isFinite(c.carrierTarget)).toBe(true);
           if (c.engineMode === ENGINE.running) {
             expect(c.enginePower).toBeLessThanOrEqual(p.enginePower);
-            expect(c.enginePower - power).toBeLessThanOrEqual(p.control.enginePowerRise * 0.1 + 1e-9);
+            // A rise begins at fuel cut: below it less power asked is no other torque.
+            const from = Math.max(power, -FRICTION * r.carrier);
+            expect(c.enginePower - from).toBeLessThanOrEqual(p.control.enginePowerRise * 0.1 + 1e-9);
             expect(Math.abs(c.carrierTargetRate)).toBeLessThanOrEqual(p.control.engineSpeedRate);
           } else if (c.engineMode !== ENGINE.cranking) expect(c.enginePower).toBe(0);
           const names = limitsIn(s.limits);
@@ -220,6 +226,13 @@ describe("power and speed of the running engine", () => {
     ).toBe(rise);
     const fallen = supervised({ mode: 2, wanted: true, power: 40e3, askedPower: 0 }).c.enginePower;
     expect(Math.abs(fallen - (40e3 - 3 * rise))).toBeLessThan(1e-9);
+  });
+
+  it("rises from fuel cut at once, however far below it the power asked had been", () => {
+    const rise = p.control.enginePowerRise * 0.1;
+    const scene: Scene = { mode: 2, wanted: true, power: -p.enginePower, askedPower: 40e3, demand: 50e3 };
+    // 15 N·m of friction at 200 rad/s are 3 kW: the first period's power is 2.5 kW above that.
+    expect(Math.abs(supervised(scene).c.enginePower - (rise - FRICTION * 200))).toBeLessThan(1e-9);
   });
 
   it("is cut to what wheels and battery take, logged, and makes nothing for a full battery", () => {
