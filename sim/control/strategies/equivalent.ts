@@ -23,7 +23,7 @@ class EquivalentStrategy implements Strategy {
     private readonly factor: number,
     private readonly gain: number,
   ) {
-    this.choice = new EquivalentChoice(p);
+    this.choice = new EquivalentChoice(p, gain > 0);
     const cost = startCost(p);
     this.startFuel = cost.fuel / START_HORIZON;
     this.startEnergy = cost.energy / START_HORIZON;
@@ -37,6 +37,7 @@ class EquivalentStrategy implements Strategy {
     const saves = choice.rest - choice.run;
     this.on = !choice.able || saves > (this.on ? -start : start);
     if (this.on) choice.answerRunning(now, answer);
+    else choice.rested();
   }
 }
 

@@ -42,7 +42,7 @@ class ReplayStrategy implements Strategy {
     private readonly p: Prepared,
     private readonly optimum: Optimum,
   ) {
-    this.choice = new EquivalentChoice(p);
+    this.choice = new EquivalentChoice(p, false);
     this.policy = new Policy(optimum.values);
   }
 
