@@ -11,7 +11,15 @@ import type { Prepared } from "../../drivetrain/prepared.ts";
 import type { StrategyAnswer, StrategyInput } from "../strategy.ts";
 import { OWN_INPUTS, OWN_LIMITS, OWN_VEHICLE } from "./contract.ts";
 import { type OwnFault, type OwnFaultKind, OwnStrategyError } from "./fault.ts";
-import { NOWHERE, OWN_FILE, type Place, placeIn, placeOfDecide, placeOfImport } from "./place.ts";
+import {
+  hugeNumberIn,
+  NOWHERE,
+  OWN_FILE,
+  type Place,
+  placeIn,
+  placeOfDecide,
+  placeOfImport,
+} from "./place.ts";
 import prelude from "./prelude.js?raw";
 
 /** Loops and calls between two looks of the interpreter at whether to go on: its own fixed count. */
@@ -137,6 +145,14 @@ export class OwnMachine {
     const inside = this.ours(context.callFunction(sandbox, context.undefined, text));
     this.found = this.hold(context.getProp(inside, "found"));
     this.place = this.findCells(inside);
+    const huge = hugeNumberIn(source.text);
+    if (huge) {
+      throw this.fault("text", huge.place, null, {
+        what: "a strategy has no whole numbers of any size: a single step with them may take seconds",
+        value: huge.found,
+        accepted: `ordinary numbers, such as ${huge.found.slice(0, -1)}`,
+      });
+    }
     const exports = this.ours(context.evalCode(source.text, OWN_FILE, { type: "module" }));
     const decide = this.hold(context.getProp(exports, "decide"));
     const bind = this.hold(context.getProp(inside, "bind"));

@@ -29,3 +29,18 @@ export function placeOfImport(text: string, name: string): Place {
   const index = text.split("\n").findIndex((line) => line.includes("import") && line.includes(name));
   return index < 0 ? NOWHERE : { line: index + 1, column: null };
 }
+
+/** Comments and plain texts, which are passed over, or a whole number of any size, such as 12n. */
+const HUGE =
+  /\/\*[\s\S]*?\*\/|\/\/.*|"(?:\\.|[^"\\\n])*"|'(?:\\.|[^'\\\n])*'|(?<![\w$.])((?:0[xob][\da-f_]+|\d[\d_]*)n\b)/gi;
+
+/** The first whole number of any size (12n) that a text names, and its place; null where there is none. */
+export function hugeNumberIn(text: string): { readonly found: string; readonly place: Place } | null {
+  for (const match of text.matchAll(HUGE)) {
+    const found = match[1];
+    if (found === undefined) continue;
+    const before = text.slice(0, match.index).split("\n");
+    return { found, place: { line: before.length, column: (before.at(-1)?.length ?? 0) + 1 } };
+  }
+  return null;
+}

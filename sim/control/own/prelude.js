@@ -7,7 +7,7 @@
   const cells = new Float64Array(given.cells);
   cells[0] = /* mark */ 0;
   const { isArray } = Array;
-  const { apply } = Reflect;
+  const { apply, construct, setPrototypeOf } = Reflect;
   const { freeze, defineProperty, getOwnPropertyNames, getOwnPropertyDescriptor, getPrototypeOf } = Object;
   const { stringify } = JSON;
   const { imul } = Math;
@@ -31,6 +31,16 @@
     refuse(name, "it has no screen, keep values in memory");
   for (const name of ["Proxy", "SharedArrayBuffer", "Atomics", "WeakRef", "FinalizationRegistry", "Iterator"])
     refuse(name, "it is left out of the sandbox");
+
+  // A single product of huge whole numbers takes seconds, and a text made into code could hide them.
+  for (const name of ["BigInt", "BigInt64Array", "BigUint64Array"])
+    refuse(name, "its single steps may take seconds");
+  for (const name of ["eval", "Function"]) refuse(name, "it makes no code on its way");
+  const noCode = () => {
+    throw new Missing("a strategy makes no code on its way");
+  };
+  for (const made of [() => 0, function* () {}, async () => 0, async function* () {}])
+    defineProperty(getPrototypeOf(made), "constructor", { value: noCode });
 
   // Built-in functions cannot be interrupted while they work, so they are not let loose on endless lists and texts.
   // What they go through is counted, since a loop of few but heavy calls would take minutes.
@@ -90,8 +100,38 @@
     "set",
     "slice",
     "sort",
+    "toReversed",
+    "toSorted",
+    "with",
   ])
     guard(getPrototypeOf(Float64Array.prototype), name, numbers);
+  // Making such a list clears or copies all of it: that is counted too. Thirty-two bytes are cleared as quickly as one
+  // element is gone through; what is larger than the memory fails by itself, at once.
+  const cleared = (bytes) => (bytes > 0 && bytes <= limits.memory ? bytes / 32 : 0);
+  const counting = (name) => {
+    const Original = globalThis[name];
+    const bytes = Original.BYTES_PER_ELEMENT ?? 1;
+    const Counted = function (...from) {
+      if (!new.target) throw new TypeError(`${name} is made with new`);
+      const [first] = from;
+      spend(typeof first === "object" ? (first?.length ?? 0) : cleared(bytes * first), name);
+      return construct(Original, from, new.target);
+    };
+    defineProperty(Counted, "name", { value: name });
+    defineProperty(Counted, "prototype", { value: Original.prototype, writable: false });
+    setPrototypeOf(Counted, getPrototypeOf(Original));
+    if (Original.BYTES_PER_ELEMENT) Counted.BYTES_PER_ELEMENT = bytes;
+    if (Original.isView) Counted.isView = Original.isView;
+    defineProperty(Original.prototype, "constructor", { value: Counted });
+    defineProperty(globalThis, name, { value: Counted });
+  };
+  const buffers = ArrayBuffer.prototype;
+  for (const name of getOwnPropertyNames(globalThis))
+    if (/^(Int|Uint|Float)\d+(Clamped)?Array$/.test(name)) counting(name);
+  counting("ArrayBuffer");
+  guard(buffers, "slice", (value, name) => spend(cleared(value.byteLength), name));
+  for (const name of ["resize", "transfer", "transferToFixedLength"]) delete buffers[name];
+
   // These are judged by what they give; what JSON.parse reads, beforehand.
   for (const name of ["entries", "getOwnPropertyNames", "keys", "values"]) guard(Object, name, () => 0);
   guard(Array, "from", () => 0);

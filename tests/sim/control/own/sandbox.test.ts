@@ -30,7 +30,8 @@ const decide = (...lines: string[]): string =>
   ["export function decide(now, memory) {", ...lines, "}"].join("\n");
 
 // What a strategy may try, from the list in the task: each gets a message of its own.
-const ATTEMPTS: readonly (readonly [what: string, text: string, kind: string, message: RegExp])[] = [
+type Attempt = readonly [what: string, text: string, kind: string, message: RegExp];
+const ATTEMPTS: readonly Attempt[] = [
   ["an endless loop", decide("while (true) {}"), "steps", /does not come to an end.*100,000 loops/],
   [
     "an endless loop that catches",
@@ -71,6 +72,41 @@ const ATTEMPTS: readonly (readonly [what: string, text: string, kind: string, me
     "memory",
     /at \d+\.\d+ s.*memory/,
   ],
+  ...(
+    [
+      ["numbers", "", "new Float64Array(2e6)"],
+      ["bytes", "", "new Uint8Array(1.5e7)"],
+      ["a kind of its own", "class Mine extends Float64Array {}", "new Mine(1e6)"],
+      ["bare memory", "", "new ArrayBuffer(1.5e7)"],
+      ["a list from another", "const list = new Uint8Array(9e5);", "new Uint8Array(list)"],
+      ["a list from a length", "", "Float64Array.from({ length: 1e5 })"],
+      ["a copy", "const list = new Uint8Array(9e5);", "list.slice()"],
+      ["a copy the other way round", "const list = new Uint8Array(9e5);", "list.toReversed()"],
+      ["a copy of bare memory", "const bare = new ArrayBuffer(9e5);", "bare.slice(0)"],
+    ] as const
+  ).map(
+    ([what, first, made]): Attempt => [
+      `an endless loop that makes ${what}`,
+      decide(first, "for (;;)", `${made};`),
+      "error",
+      /line [24].*goes through too much/,
+    ],
+  ),
+  [
+    "a huge power",
+    decide("return { engineOn: 3n ** 3000000n > 5n };"),
+    "text",
+    /line 2, column 20.*any size.*3n/,
+  ],
+  ["a huge number made", decide("let x = BigInt(7);"), "error", /line 2.*BigInt is not there/],
+  ["lists of huge numbers", decide("new BigInt64Array(2);"), "error", /BigInt64Array is not there/],
+  ["a text made into code", decide("return eval('3n ** 2000000n');"), "error", /line 2.*eval is not there/],
+  [
+    "a text made into code by a constructor",
+    decide("return (() => 1).constructor('return 3n ** 2000000n')();"),
+    "error",
+    /line 2.*makes no code/,
+  ],
   [
     "recursion",
     decide("return deeper();", "}", "function deeper() {", "return deeper() + 1;"),
@@ -96,7 +132,7 @@ const ATTEMPTS: readonly (readonly [what: string, text: string, kind: string, me
     "the way out by constructors",
     decide("return [].constructor.constructor('return process')();"),
     "error",
-    /process is not there/,
+    /makes no code/,
   ],
   ["the global object", decide("globalThis.JSON.parse = 1;"), "error", /read-only/],
   [
