@@ -6,6 +6,7 @@ import { FilePick } from "../ui/FilePick.tsx";
 import { Icon } from "../ui/icons.tsx";
 import { answeredCount, type LessonEntry, questionCount, readingOf } from "./catalogue.ts";
 import { MOST_LESSON_BYTES, newLesson, refuseLargeLesson, takeLessonFile } from "./files.ts";
+import { LessonGlyph } from "./LessonGlyph.tsx";
 import { entries, openById } from "./state.ts";
 
 const l = t.lesson.list;
@@ -20,9 +21,10 @@ function progressText(entry: LessonEntry): string {
 }
 
 function Row({ entry }: { entry: LessonEntry }) {
-  const { lesson } = readingOf(entry);
+  const { lesson, faults } = readingOf(entry);
   return (
     <tr>
+      <td class="lesson-glyph">{faults.length === 0 && <LessonGlyph lesson={lesson} />}</td>
       <th scope="row">
         <button type="button" class="lesson-open" onClick={() => openById(entry.id)}>
           {lesson.title}
@@ -77,6 +79,7 @@ export const LessonList = () => (
     <table class="lessons">
       <thead>
         <tr>
+          <td />
           <th scope="col">{l.title}</th>
           <th scope="col" class="n">
             {l.minutes}
