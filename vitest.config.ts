@@ -7,7 +7,8 @@ const BROWSER = "tests/e2e/**/*.test.ts";
 export default defineConfig({
   test: {
     setupFiles: ["tests/support/same-draws.ts"],
-    testTimeout: 60_000,
+    // A guard against what hangs; a test beside others on a busy machine takes many times its own time.
+    testTimeout: 120_000,
     hookTimeout: 120_000,
     projects: [
       {
