@@ -6,7 +6,8 @@ import { vehicle } from "../state/store.ts";
 import { t } from "../texts/catalogue.ts";
 import { refused, setParameter, takeBack } from "./edit.ts";
 import { valueAtPath } from "./parts.ts";
-import { digits, shownUnit } from "./shown-units.ts";
+import { shownEnds } from "./shown-range.ts";
+import { shownUnit } from "./shown-units.ts";
 import { readTyped, textOf } from "./typed.ts";
 
 interface FieldProps {
@@ -107,8 +108,10 @@ function Input({ declaration, id }: InputProps) {
 /** Range and, where it was changed, the preset's value. */
 function rangeText({ path, meta }: Declaration, preset: Vehicle, changed: boolean): string {
   if (!isQuantity(meta)) return "";
-  const { toShown, name } = shownUnit(path, meta);
-  const range = t.vehicle.range(digits(toShown(meta.min)), digits(toShown(meta.max)), name);
+  const unit = shownUnit(path, meta);
+  const beside = [valueAtPath(vehicle.value, path), valueAtPath(preset, path)].flat();
+  const numbers = beside.filter((value) => typeof value === "number");
+  const range = t.vehicle.range(...shownEnds(unit, meta, numbers), unit.name);
   return changed ? `${range}, ${t.vehicle.presetIs(textOf(path, meta, valueAtPath(preset, path)))}` : range;
 }
 

@@ -5,11 +5,15 @@ import { acceptedRange, show, valueAt } from "../../sim/vehicle/faults.ts";
 import { told } from "../../sim/vehicle/words.ts";
 import { t } from "../texts/catalogue.ts";
 import { VEHICLE_PARTS } from "./parts.ts";
+import { shownEnds } from "./shown-range.ts";
 import { digits, shownUnit } from "./shown-units.ts";
 import { textOf } from "./typed.ts";
 
 /** Longest list that is told whole, characters. */
 const LONGEST = 60;
+
+/** Digits of a typed number that survive the way to SI and back. */
+const TYPED = 12;
 
 /** Unit and scale of a parameter in the form; words have none. */
 const unitOf = (path: string, meta: ParameterMeta) =>
@@ -17,10 +21,18 @@ const unitOf = (path: string, meta: ParameterMeta) =>
     ? shownUnit(path, meta)
     : { name: "", toShown: (value: number) => value, fromShown: (value: number) => value };
 
+/** A number found; as it was typed where it would seem to lie in the range with fewer digits. */
+function foundNumber(path: string, meta: ParameterMeta, value: number, shown: number): string {
+  const short = digits(shown);
+  if (!isQuantity(meta) || (value >= meta.min && value <= meta.max)) return short;
+  const [least = 0, most = 0] = shownEnds(shownUnit(path, meta), meta).map(Number);
+  return Number(short) >= least && Number(short) <= most ? String(Number(shown.toPrecision(TYPED))) : short;
+}
+
 /** The value found, as the form would show it. */
 function found(path: string, meta: ParameterMeta, value: unknown): string {
   const { name, toShown } = unitOf(path, meta);
-  if (typeof value === "number") return `${digits(toShown(value))} ${name}`.trim();
+  if (typeof value === "number") return `${foundNumber(path, meta, value, toShown(value))} ${name}`.trim();
   if (!Array.isArray(value) || value.some((entry) => typeof entry !== "number")) return show(value);
   const whole = textOf(path, meta, value);
   return whole.length > LONGEST ? show(value) : `${whole} ${name}`.trim();
@@ -35,9 +47,9 @@ function nameOf(path: string, meta: ParameterMeta): string {
 /** What a declaration accepts, in the form's unit. */
 function range(path: string, meta: ParameterMeta, element: boolean): string {
   if (!isQuantity(meta)) return `${acceptedRange(meta)}: ${meta.meaning}`;
-  const { name, toShown } = shownUnit(path, meta);
-  const [min, max] = [meta.min, meta.max].map((value) => Number(digits(toShown(value))));
-  return acceptedRange({ ...meta, unit: name || "1", min: min ?? 0, max: max ?? 0 }, element);
+  const unit = shownUnit(path, meta);
+  const [min, max] = shownEnds(unit, meta).map(Number);
+  return acceptedRange({ ...meta, unit: unit.name || "1", min: min ?? 0, max: max ?? 0 }, element);
 }
 
 /** Where a fault lies, as the form calls it. @param fault as for `refusalText` */

@@ -1,8 +1,6 @@
 import { isQuantity, type ParameterMeta, type QuantityMeta } from "../../sim/parameters/quantity.ts";
-import { digits, shownUnit } from "./shown-units.ts";
-
-/** Numbers of a list as they are typed and shown. */
-const listText = (values: readonly number[]): string => values.map(digits).join("  ");
+import { shownValue, toSi } from "./shown-range.ts";
+import { shownUnit } from "./shown-units.ts";
 
 const numbersIn = (value: unknown): readonly number[] =>
   Array.isArray(value) ? value.filter((entry) => typeof entry === "number") : [];
@@ -10,9 +8,10 @@ const numbersIn = (value: unknown): readonly number[] =>
 /** A value, SI, as it is typed and shown; words stay as they are. */
 export function textOf(path: string, meta: ParameterMeta, value: unknown): string {
   if (!isQuantity(meta)) return String(value);
-  const { toShown } = shownUnit(path, meta);
-  if (typeof value === "number") return digits(toShown(value));
-  return Array.isArray(value) ? listText(numbersIn(value).map(toShown)) : "";
+  const unit = shownUnit(path, meta);
+  const one = (entry: number): string => shownValue(unit, meta, entry);
+  if (typeof value === "number") return one(value);
+  return Array.isArray(value) ? numbersIn(value).map(one).join("  ") : "";
 }
 
 /** A typed number: decimal comma and true minus count; whatever is none stays text, which the vehicle refuses. */
@@ -26,15 +25,20 @@ const typedNumber = (text: string): number | string => {
  * @param now the value in force
  */
 export function readTyped(path: string, meta: QuantityMeta, text: string, now: unknown): unknown {
-  const { fromShown, toShown } = shownUnit(path, meta);
+  const unit = shownUnit(path, meta);
   const one = (part: string): number | string => {
     const read = typedNumber(part);
-    return typeof read === "number" ? fromShown(read) : read;
+    return typeof read === "number" ? toSi(unit, meta, read) : read;
   };
   if (meta.kind !== "column") return one(text);
   const before = numbersIn(now);
+  const shown = before.map((value) => shownValue(unit, meta, value));
   return text
     .trim()
     .split(/[\s;]+/)
-    .map((part) => before.find((value) => digits(toShown(value)) === part) ?? one(part));
+    .map((part, i) => {
+      // At its own place first: two of a list may be shown alike.
+      const place = shown[i] === part ? i : shown.indexOf(part);
+      return before[place] ?? one(part);
+    });
 }

@@ -10,7 +10,7 @@ import { ownVehicles, vehicles } from "../../state/store.ts";
 import { findVehicle } from "../../state/vehicles.ts";
 import { t } from "../../texts/catalogue.ts";
 import { VEHICLE_PARTS } from "../../vehicle/parts.ts";
-import { digits } from "../../vehicle/shown-units.ts";
+import { shownEnds } from "../../vehicle/shown-range.ts";
 import { CycleOptions } from "../CycleOptions.tsx";
 import { NumberField } from "../NumberField.tsx";
 import { RunButton } from "../RunButton.tsx";
@@ -53,8 +53,8 @@ function faultOf(entry: Sweepable, form: AxisForm, field: "from" | "to" | "steps
   if (read.ok || read.field !== field) return "";
   if (read.why === "number") return c.bad.number;
   if (read.why === "steps") return c.bad.steps(num(MOST_VALUES));
-  const [least, most] = entry.range ?? [0, 0];
-  return c.range(digits(entry.toShown(least)), digits(entry.toShown(most)), entry.unit);
+  const [min, max] = entry.range ?? [0, 0];
+  return c.range(...shownEnds(entry, { min, max }), entry.unit);
 }
 
 interface AxisProps {

@@ -176,8 +176,10 @@ describe("editing a vehicle", () => {
   it("says why in the names and units of the form", () => {
     set("engine.idleSpeed", (200 * Math.PI) / 3);
     expect(why("engine.idleSpeed")).toBe(
-      "Engine, idle speed: too large. Found: 2000 rev/min. Accepted: 477.465 … 1527.89 rev/min.",
+      "Engine, idle speed: too large. Found: 2000 rev/min. Accepted: 478 … 1520 rev/min.",
     );
+    set("body.mass", 12_000.000_01);
+    expect(why("body.mass")).toMatch(/too large\. Found: 12000\.00001 kg\. Accepted: 300 … 12000 kg/);
     set("battery.socFloor", 0.85);
     expect(why("battery.socFloor")).toBe(
       "Battery, state of charge below which nothing is discharged: the charge window is empty. Found: 85 %. Accepted: below “state of charge above which nothing is charged” = 80 %. It is not in force: it waits for what it must fit to be typed too. Escape takes it back.",
