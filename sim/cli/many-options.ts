@@ -51,7 +51,8 @@ export const SWEEP_OPTIONS: readonly OptionDeclaration[] = [
   {
     name: "vary",
     value: "PATH=VALUES",
-    about: "a parameter or run.OPTION: FROM:TO:COUNT, or values parted by commas, SI units; once or twice",
+    about:
+      "a parameter, run.OPTION, or factor.LIST for a whole list times a factor: FROM:TO:COUNT, or values parted by commas, SI units; once or twice",
     many: true,
   },
   ...CHOICE,

@@ -79,6 +79,7 @@ export const VERBS: readonly Verb[] = [
     options: SWEEP_OPTIONS,
     examples: [
       "sweep --vary battery.capacityAh=4:10:3 --cycle stop-and-go --csv sweep.csv",
+      "sweep --vary factor.engine.fullLoadTorque=0.8:1.2:5 --cycle udds",
       "sweep --vary run.payload=0:400:5 --vary run.headWind=-5,0,5 --cycle launch --part 3/20 --out part-3.json",
     ],
     names: setupNames,

@@ -1,7 +1,13 @@
 import { OPTION_RANGES } from "../../../sim/options.ts";
 import { isQuantity } from "../../../sim/parameters/quantity.ts";
 import type { Vehicle } from "../../../sim/parameters/schema.ts";
-import { evenValues, MOST_VALUES, type SweepAxis } from "../../../sim/study/sweep/axis.ts";
+import {
+  evenValues,
+  FACTOR_PREFIX,
+  FACTOR_RANGE,
+  MOST_VALUES,
+  type SweepAxis,
+} from "../../../sim/study/sweep/axis.ts";
 import { DECLARATIONS, type Declaration } from "../../../sim/vehicle/declarations.ts";
 import { OPTION_FIELDS } from "../../drive/option-fields.ts";
 import { VEHICLE_PARTS, type VehiclePart, valueAtPath } from "../../vehicle/parts.ts";
@@ -32,11 +38,16 @@ const NONE = { unit: "", range: null, whole: false, words: [], toShown: same, fr
 const partOf = (path: string): VehiclePart | undefined =>
   VEHICLE_PARTS.find((part) => path.startsWith(`${part}.`));
 
-/** A declared parameter; none for lists, tables and texts, which have no values in between. */
+/**
+ * A declared parameter, a list as a whole by a factor. None for texts, which have no values in between, nor for the
+ * engine's map, which few vehicles have.
+ */
 function parameter({ path, meta }: Declaration): Sweepable[] {
   const group = partOf(path);
-  if (!group || meta.kind === "column" || meta.kind === "grid" || meta.kind === "text") return [];
+  if (!group || meta.kind === "grid" || meta.kind === "text" || path.startsWith("engine.map.")) return [];
   const base = { ...NONE, path, group, title: meta.meaning };
+  if (meta.kind === "column")
+    return [{ ...base, path: FACTOR_PREFIX + path, unit: "×", range: FACTOR_RANGE }];
   if (!isQuantity(meta)) return [{ ...base, words: meta.kind === "flag" ? ["false", "true"] : meta.options }];
   const { name, toShown, fromShown } = shownUnit(path, meta);
   const whole = meta.kind === "whole";
@@ -111,6 +122,7 @@ export function usualForm(entry: Sweepable, vehicle: Vehicle): AxisForm {
   const usual = USUAL[entry.path];
   if (usual) return { path: entry.path, from: usual[0], to: usual[1], steps: "5" };
   if (!entry.range) return { path: entry.path, from: "", to: "", steps: "" };
+  if (entry.path.startsWith(FACTOR_PREFIX)) return { path: entry.path, from: "0.8", to: "1.2", steps: "5" };
   const [least, most] = entry.range;
   const value = valueAtPath(vehicle, entry.path);
   const middle = typeof value === "number" ? value : (least + most) / 2;

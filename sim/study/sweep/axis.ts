@@ -1,13 +1,17 @@
 import { InputError, type InputFault } from "../../../shared/errors.ts";
 import { OPTION_RANGES, type RunOptions } from "../../options.ts";
 import type { Vehicle } from "../../parameters/schema.ts";
-import { declarationAt } from "../../vehicle/declarations.ts";
+import { DECLARATIONS, declarationAt } from "../../vehicle/declarations.ts";
+import { nearest } from "../../vehicle/nearest.ts";
 import { readVehicle } from "../../vehicle/read.ts";
 import { applySetting } from "../../vehicle/setting.ts";
 
 /** One thing that is varied, and the values it takes. */
 export interface SweepAxis {
-  /** a vehicle's parameter, such as "battery.capacityAh", or a run option, such as "run.payload" */
+  /**
+   * a vehicle's parameter, such as "battery.capacityAh", a run option, such as "run.payload", or a whole list or table
+   * by a factor, such as "factor.engine.fullLoadTorque"
+   */
   readonly path: string;
   /** as a setting is written: numbers in SI units, words, true or false */
   readonly values: readonly string[];
@@ -15,6 +19,12 @@ export interface SweepAxis {
 
 /** What a run option's path begins with. */
 const OPTION_PREFIX = "run.";
+
+/** What the path of a list or table begins with where all its numbers are multiplied. */
+export const FACTOR_PREFIX = "factor.";
+
+/** Least and greatest factor. */
+export const FACTOR_RANGE = [0.01, 100] as const;
 
 /** Most values of one axis. */
 export const MOST_VALUES = 1000;
@@ -56,9 +66,51 @@ export function settingAt(base: Setting, axes: readonly SweepAxis[], values: rea
   axes.forEach(({ path }, i) => {
     const value = values[i] ?? "";
     if (path.startsWith(OPTION_PREFIX)) options = withOption(options, path, value);
+    else if (path.startsWith(FACTOR_PREFIX)) input = timesFactor(input, path, value);
     else input = applySetting(input, path, value);
   });
   return { vehicle: input === base.vehicle ? base.vehicle : readVehicle(input, ""), options };
+}
+
+/** The factor of a text. @throws InputError for a path that is no list or table, and a factor out of range */
+function factorOf(path: string, value: string): number {
+  const of = path.slice(FACTOR_PREFIX.length);
+  const lists = DECLARATIONS.filter(({ meta }) => meta.kind === "column" || meta.kind === "grid");
+  if (!lists.some((known) => known.path === of)) {
+    const paths = lists.map((known) => FACTOR_PREFIX + known.path);
+    const what = `no list or table; the nearest is ${nearest(path, paths) ?? ""}`;
+    throw new InputError({ what, where: path, value: "", accepted: paths.join(", ") });
+  }
+  const number = value.trim() === "" ? Number.NaN : Number(value);
+  const [least, most] = FACTOR_RANGE;
+  if (number >= least && number <= most) return number;
+  throw new InputError({
+    what: Number.isNaN(number) ? "not a number" : "out of range",
+    where: path,
+    value,
+    accepted: `${least} … ${most} ×`,
+  });
+}
+
+const times = (value: unknown, factor: number): unknown =>
+  Array.isArray(value) ? value.map((one) => times(one, factor)) : Number(value) * factor;
+
+/** A vehicle's input with every number of a list or table multiplied; `readVehicle` checks what comes of it. */
+function timesFactor(input: unknown, path: string, value: string): unknown {
+  const factor = factorOf(path, value);
+  const names = path.slice(FACTOR_PREFIX.length).split(".");
+  const within = (group: unknown, at: number): unknown => {
+    const name = names[at];
+    if (name === undefined) return times(group, factor);
+    if (typeof group === "object" && group !== null && Object.hasOwn(group, name)) {
+      const inner = within((group as Record<string, unknown>)[name], at + 1);
+      return { ...group, [name]: inner };
+    }
+    const what = "the vehicle has no such list or table";
+    const accepted = "a vehicle that has it: an engine map is read from a CSV";
+    throw new InputError({ what, where: path, value: "", accepted });
+  };
+  return within(input, 0);
 }
 
 function withOption(options: RunOptions, path: string, value: string): RunOptions {
@@ -117,6 +169,7 @@ export function checkAxes(axes: readonly SweepAxis[]): void {
 function valueFaults(path: string, value: string): readonly InputFault[] {
   try {
     if (path.startsWith(OPTION_PREFIX)) withOption({}, path, value);
+    else if (path.startsWith(FACTOR_PREFIX)) factorOf(path, value);
     else applySetting({}, path, value);
     return [];
   } catch (error) {
@@ -125,8 +178,9 @@ function valueFaults(path: string, value: string): readonly InputFault[] {
   }
 }
 
-/** SI unit of what is varied, "1" for a pure number, "" for what is no number. */
+/** SI unit of what is varied, "×" for a factor, "1" for a pure number, "" for what is no number. */
 export function unitOf(path: string): string {
+  if (path.startsWith(FACTOR_PREFIX)) return "×";
   const option = NUMBER_OPTIONS.find((name) => OPTION_PREFIX + name === path);
   if (option) return OPTION_RANGES[option][2];
   const meta = declarationAt(path)?.meta;

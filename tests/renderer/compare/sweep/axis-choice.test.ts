@@ -32,6 +32,21 @@ describe("what can be swept", () => {
     for (const { path } of declared) expect(paths).toContain(path);
   });
 
+  it("is every list of every vehicle too, as a whole by a factor", () => {
+    const lists = all.filter(({ path }) => path.startsWith("factor."));
+    const declared = DECLARATIONS.filter(
+      ({ path, meta }) => meta.kind === "column" && !path.startsWith("engine.map."),
+    );
+    expect(lists.map(({ path }) => path)).toEqual(declared.map(({ path }) => `factor.${path}`));
+    const entry = at("factor.engine.fullLoadTorque");
+    expect(axisTitle(entry)).toMatch(/, ×$/);
+    expect(readAxis(entry, usualForm(entry, compact))).toEqual({
+      ok: true,
+      axis: { path: entry.path, values: ["0.8", "0.9", "1", "1.1", "1.2"] },
+    });
+    expect(readAxis(entry, { ...usualForm(entry, compact), from: "0" })).toMatchObject({ field: "from" });
+  });
+
   it("is proposed with values that the engine takes, for every preset", () => {
     for (const id of ["compact", "family", "van"]) {
       for (const entry of all) {

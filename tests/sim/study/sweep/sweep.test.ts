@@ -15,6 +15,7 @@ import {
 import { countIn, countJobs, isIn, type SweepPlan, sweepJobs } from "../../../../sim/study/sweep/plan.ts";
 import { runSweepJob } from "../../../../sim/study/sweep/run-sweep-job.ts";
 import { sweepCsv } from "../../../../sim/study/sweep/table.ts";
+import { presentEngineMap } from "../../../../sim/vehicle/engine-map/write.ts";
 import { vehicleById } from "../../../../sim/vehicle/presets/registry.ts";
 import { readVehicle } from "../../../../sim/vehicle/read.ts";
 
@@ -107,6 +108,33 @@ describe("axes", () => {
     expect(cold.vehicle).toBe(base.vehicle);
     expect(unitOf("run.payload")).toBe("kg");
     expect(unitOf("body.dragArea")).toBe("m2");
+  });
+
+  it("take a whole list or table by a factor", () => {
+    const vehicle = vehicleById("compact");
+    const set = (path: string, value: string) =>
+      settingAt({ vehicle, options: {} }, [{ path, values: [value] }], [value]).vehicle;
+    const path = "factor.engine.fullLoadTorque";
+    expect(set(path, "0.9").engine.fullLoadTorque).toEqual(
+      vehicle.engine.fullLoadTorque.map((torque) => torque * 0.9),
+    );
+    expect(set(path, "0.9").engine.fullLoadSpeed).toEqual(vehicle.engine.fullLoadSpeed);
+    expect(set(path, "1")).toEqual(vehicle);
+    expect(unitOf(path)).toBe("×");
+    const map = presentEngineMap(vehicle.engine);
+    const mapped = readVehicle({ ...vehicle, engine: { ...vehicle.engine, map } }, "");
+    const fuel = { path: "factor.engine.map.fuelPower", values: ["1.1"] };
+    const dearer = settingAt({ vehicle: mapped, options: {} }, [fuel], ["1.1"]).vehicle;
+    expect(dearer.engine.map?.fuelPower[2]?.[3]).toBe((map.fuelPower[2]?.[3] ?? 0) * 1.1);
+    expect(refusal(() => set("factor.engine.map.fuelPower", "1.1"))).toMatch(/has no such list or table/);
+    // A charge beyond 1 is refused by the vehicle, as any other.
+    expect(refusal(() => set("factor.battery.cellSoc", "1.2"))).toMatch(/cellSoc/);
+    const check = (values: readonly string[], of = path) => refusal(() => checkAxes([{ path: of, values }]));
+    expect(check(["0.9", "0"])).toMatch(/out of range.*0\.01 … 100 ×/);
+    expect(check(["much"])).toMatch(/not a number/);
+    expect(check(["1.1"], "factor.engine.fullLoadTork")).toMatch(/factor\.engine\.fullLoadTorque/);
+    expect(check(["1.1"], "factor.body.mass")).toMatch(/no list or table/);
+    expect(() => checkAxes([{ path, values: ["0.8", "1.2"] }])).not.toThrow();
   });
 
   it("spread evenly between both ends, which are met exactly", () => {
