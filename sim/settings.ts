@@ -56,8 +56,11 @@ export const STANDSTILL_SPEED = 0.3;
 /** Deceleration that the brakes hold a standing vehicle with, m/s². */
 export const HOLD_DECELERATION = 3;
 
-/** Most rounds in which one step's torques are cut to the battery's limits. Two are usual. */
-export const DC_ROUNDS = 8;
+/**
+ * Most rounds in which one step's torques are cut to the battery's limits. Two are usual; a machine that hardly turns
+ * takes more, since its power is then square in its torque and each round only halves what is left.
+ */
+export const DC_ROUNDS = 16;
 
 /** Relative margin by which a cut stays inside the battery's limit. */
 export const DC_MARGIN = 1e-7;

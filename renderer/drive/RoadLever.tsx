@@ -62,7 +62,7 @@ function inputOf(
       teeth: [`k = ${ratio(k)}`, "1"],
     },
     measure,
-    margins: { left: text * 3.9, right: text * 3.5 },
+    margins: { left: text * 3.9, right: text * 4.3 },
   };
 }
 

@@ -156,6 +156,8 @@ function nextPower(p: Prepared, s: PlantState, c: ControlState, now: StrategyInp
   const rise = p.control.enginePowerRise * CONTROL_PERIOD;
   if (c.holdBack === 1) return Math.max(c.enginePower - POWER_FALL * rise, -p.enginePower);
   let power = wanted;
+  // Near the floor the engine carries the load and charges, whatever the strategy says: the auxiliaries never rest.
+  if (c.forced === 1) power = Math.max(power, Math.min(most, wheels + p.control.leastEnginePower));
   if (power > most) {
     power = most;
     s.limits |= full ? LIMIT_BIT["charge-high"] : LIMIT_BIT["engine-power-cut"];

@@ -252,6 +252,16 @@ describe("power and speed of the running engine", () => {
     expect(full.names).toContain("charge-high");
   });
 
+  it("carries the load and charges near the floor, whatever is asked", () => {
+    const scene: Scene = { mode: 2, wanted: true, power: 10e3, demand: 5_000, askedPower: 0 };
+    const least = 5_000 + p.control.leastEnginePower;
+    expect(supervised(scene).c.enginePower).toBeLessThan(least);
+    expect(supervised({ ...scene, soc: p.socFloor + 0.01 }).c.enginePower).toBe(least);
+    expect(
+      supervised({ ...scene, soc: p.socFloor + 0.01, askedPower: 12e3, power: 12e3 }).c.enginePower,
+    ).toBe(12e3);
+  });
+
   it("keeps the sun inside its window whatever speed a strategy wants, and says so", () => {
     for (const ring of [0, 150, 420]) {
       for (const wanted of [110, 300, 520]) {
