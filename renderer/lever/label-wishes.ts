@@ -43,6 +43,8 @@ function names(input: LeverInput, frame: LeverFrame): LabelWish[] {
   const { text, nameSize, texts } = input;
   const subs = texts.subs;
   const y = frame.top - text * (subs ? 1.75 : 1.35);
+  // Close together, the carrier's name gives way to the left, so that the two do not read as one.
+  const tight = frame.x.ring - frame.x.carrier < nameSize * 3.2;
   const wishes = SHAFTS.map((shaft) => {
     const at: Place = { x: frame.x[shaft], y, anchor: "middle" };
     const aside: Place =
@@ -50,7 +52,8 @@ function names(input: LeverInput, frame: LeverFrame): LabelWish[] {
         ? { ...at, x: at.x - text * 0.7, anchor: "start" }
         : { ...at, x: at.x + text, anchor: "end" };
     const beside: Place = { ...aside, x: at.x };
-    return wish(`name:${shaft}`, texts.names[shaft], nameSize, WEIGHT.name, [at, aside, beside]);
+    const places = tight && shaft === "carrier" ? [aside, at, beside] : [at, aside, beside];
+    return wish(`name:${shaft}`, texts.names[shaft], nameSize, WEIGHT.name, places);
   });
   const unit = wish("unit", texts.unit, text, WEIGHT.unit, [
     { x: frame.left - 8, y, anchor: "end" },
