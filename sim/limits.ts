@@ -30,6 +30,7 @@ export const LIMITS = [
   ["strategy-answer", "the strategy's answer was out of range and was brought into it"],
   ["regeneration-off", "the strategy asks for no regeneration"],
   ["engine-holds-back", "override: engine turned to hold the vehicle back, the battery is full"],
+  ["charge-low", "override: the engine carries the load and charges, the charge is low"],
 ] as const;
 
 /** Name of a limit or override. */

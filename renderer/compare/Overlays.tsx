@@ -1,3 +1,4 @@
+import { interpolate, stretchAt } from "../../cycles/sample.ts";
 import { at } from "../../shared/at.ts";
 import { mpsToKmh, mpsToMph } from "../../shared/units.ts";
 import { fuelOver } from "../../sim/study/compare/differ.ts";
@@ -126,7 +127,7 @@ interface Frame {
   readonly end: number;
 }
 
-/** Points of a curve at most one a pixel, its greatest and least kept. */
+/** Points of a curve, at most some one a pixel. */
 function pathOf(line: Line, x: (time: number) => number, y: (value: number) => number): string {
   const step = Math.max(1, Math.floor(line.values.length / 900));
   const points: string[] = [];
@@ -136,16 +137,8 @@ function pathOf(line: Line, x: (time: number) => number, y: (value: number) => n
   return `M${points.join("L")}`;
 }
 
-/** The sample last taken at a time; an own cycle's samples may lie unevenly. */
-function valueAt({ time, values }: Line, when: number): number {
-  let [low, high] = [0, values.length - 1];
-  while (low < high) {
-    const middle = Math.ceil((low + high) / 2);
-    if (at(time, middle) <= when + 1e-9) low = middle;
-    else high = middle - 1;
-  }
-  return at(values, low);
-}
+const valueAt = ({ time, values }: Line, when: number): number =>
+  interpolate(time, values, stretchAt(time, when), when);
 
 function PanelRow({ panel, frame }: { panel: Panel; frame: Frame }) {
   const { width, height, left, end } = frame;

@@ -131,17 +131,24 @@ export function requestNow(): RunRequest {
 const alike = (one: object, other: object): boolean =>
   one === other || JSON.stringify(one) === JSON.stringify(other);
 
-/** Whether the run looked at is the drive chosen now. */
+/** Whether the run looked at is the drive chosen now, an own strategy's text included. */
 export const fits = computed(() => {
   if (!run.value) return false;
   const { request } = run.value;
-  const own = ownCycles.value.find(({ id }) => id === cycleId.value);
-  return (
-    alike(request.vehicle, vehicle.value) &&
-    alike(request.options, runOptions.value) &&
-    request.strategy === strategyId.value &&
-    (own ? own === request.cycle : request.cycle.id === cycleId.value)
-  );
+  try {
+    const now = requestNow();
+    const isOwn = ownCycles.value.includes(now.cycle);
+    return (
+      alike(request.vehicle, now.vehicle) &&
+      alike(request.options, now.options) &&
+      request.strategy === now.strategy &&
+      request.own?.text === now.own?.text &&
+      (isOwn ? request.cycle === now.cycle : request.cycle.id === now.cycle.id)
+    );
+  } catch {
+    // What is chosen is not there any more.
+    return false;
+  }
 });
 
 /** Takes a finished run among the kept ones and looks at it. */

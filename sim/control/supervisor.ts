@@ -157,7 +157,11 @@ function nextPower(p: Prepared, s: PlantState, c: ControlState, now: StrategyInp
   if (c.holdBack === 1) return Math.max(c.enginePower - POWER_FALL * rise, -p.enginePower);
   let power = wanted;
   // Near the floor the engine carries the load and charges, whatever the strategy says: the auxiliaries never rest.
-  if (c.forced === 1) power = Math.max(power, Math.min(most, wheels + p.control.leastEnginePower));
+  const least = c.forced === 1 ? Math.min(most, wheels + p.control.leastEnginePower) : 0;
+  if (power < least) {
+    power = least;
+    s.limits |= LIMIT_BIT["charge-low"];
+  }
   if (power > most) {
     power = most;
     s.limits |= full ? LIMIT_BIT["charge-high"] : LIMIT_BIT["engine-power-cut"];

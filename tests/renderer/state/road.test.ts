@@ -59,6 +59,12 @@ describe("what is chosen and what is looked at", () => {
     runOptions.value = { ...request.options, payload: 80 };
     expect(fits.value).toBe(false);
     choose();
+    lookAt({ ...one, request: { ...request, own: { title: "Mine", text: "another text" } } });
+    expect(fits.value).toBe(false);
+    choose();
+    cycleId.value = "gone";
+    expect(fits.value).toBe(false);
+    choose();
     run.value = null;
     expect(fits.value).toBe(false);
   });

@@ -111,7 +111,12 @@ describe("the engine's states: one row each", () => {
     ["running, not asked: stops", { mode: 2 }, ENGINE.stopping, []],
     ["running, young: kept on", { mode: 2, modeTime: 1 }, ENGINE.running, ["stop-refused-time"]],
     ["running, cold: kept on", { mode: 2, ...cold }, ENGINE.running, ["stop-refused-cold"]],
-    ["running, charge low: kept on", { mode: 2, ...low }, ENGINE.running, ["start-charge"]],
+    [
+      "running, charge low: kept on, and charges",
+      { mode: 2, ...low },
+      ENGINE.running,
+      ["start-charge", "charge-low"],
+    ],
     [
       "running, sun too fast at rest: kept on",
       { mode: 2, ring: 425 },
@@ -256,10 +261,12 @@ describe("power and speed of the running engine", () => {
     const scene: Scene = { mode: 2, wanted: true, power: 10e3, demand: 5_000, askedPower: 0 };
     const least = 5_000 + p.control.leastEnginePower;
     expect(supervised(scene).c.enginePower).toBeLessThan(least);
-    expect(supervised({ ...scene, soc: p.socFloor + 0.01 }).c.enginePower).toBe(least);
-    expect(
-      supervised({ ...scene, soc: p.socFloor + 0.01, askedPower: 12e3, power: 12e3 }).c.enginePower,
-    ).toBe(12e3);
+    const low = { ...scene, soc: p.socFloor + 0.01 };
+    expect(supervised(low).c.enginePower).toBe(least);
+    expect(supervised(low).names).toContain("charge-low");
+    const more = supervised({ ...low, askedPower: 12e3, power: 12e3 });
+    expect(more.c.enginePower).toBe(12e3);
+    expect(more.names).not.toContain("charge-low");
   });
 
   it("keeps the sun inside its window whatever speed a strategy wants, and says so", () => {
